@@ -1,0 +1,2 @@
+export * from './angle-rules.ts';
+export * from './marks.ts';

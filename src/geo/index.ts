@@ -1,0 +1,2 @@
+export * from './plane.ts';
+export type * from './types.ts';

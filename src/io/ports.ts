@@ -1,0 +1,50 @@
+import type { LocalPlane, LonLat } from '../geo/index.ts';
+import type { Ground, GroundLayer, SurfaceInfo, TerrainKind } from '../terrain/index.ts';
+import type { VerticalUnit } from '../units/index.ts';
+
+/** Where bytes come from: a file, a blob, an address, memory, or a recorder around one of them in a test. */
+export interface ByteSource {
+  /** Name for sentences: the path or address as the user gave it. */
+  readonly name: string;
+  /** Bytes from `offset`, at most `length`; shorter only at the end of the source. */
+  read(offset: number, length: number, signal?: AbortSignal): Promise<ArrayBuffer>;
+  /** Total size in bytes, or null where the source cannot tell. */
+  size(signal?: AbortSignal): Promise<number | null>;
+  close?(): Promise<void>;
+}
+
+/** What the user says of a raster that the raster may not say itself. */
+export interface ElevationOptions {
+  readonly crs?: string;
+  readonly verticalUnit?: VerticalUnit;
+  readonly kind?: TerrainKind;
+  readonly verticalRmseM?: number;
+}
+
+/** Decodes one compressed block away from the caller's thread; the shape geotiff's `readRasters` asks of a pool. */
+export interface DecodePool {
+  bindParameters(compression: number, parameters: unknown): { decode(buffer: ArrayBuffer): Promise<ArrayBuffer> };
+}
+
+/** An opened raster. */
+export interface ElevationSource {
+  readonly info: SurfaceInfo;
+  /** True where the position lies on the raster's extent (it may still be no-data there). */
+  covers(position: LonLat): boolean;
+  /** The part of the raster within `halfSizeM` of `centre` (plane metres), or null where it does not reach there. */
+  readLayer(
+    plane: LocalPlane,
+    centre: { x: number; y: number },
+    halfSizeM: number,
+    signal?: AbortSignal,
+  ): Promise<GroundLayer | null>;
+  close(): Promise<void>;
+}
+
+export type ReadGround = (
+  sources: readonly ElevationSource[],
+  plane: LocalPlane,
+  centre: { x: number; y: number },
+  halfSizeM: number,
+  signal?: AbortSignal,
+) => Promise<Ground>;

@@ -1,0 +1,2 @@
+export type * from './grid.ts';
+export * from './surface.ts';

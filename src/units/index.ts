@@ -1,0 +1,5 @@
+export * from './angle.ts';
+export * from './errors.ts';
+export * from './length.ts';
+export * from './random.ts';
+export * from './result.ts';
