@@ -27,7 +27,11 @@ function* files(folder) {
 function forbiddenWords() {
   const rules = [
     { what: 'a worker is started outside workers/', word: /new Worker\(|node:worker_threads/, may: workerStarts },
-    { what: 'clock or unseeded chance in a computing folder', word: /Math\.random|Date\.now|new Date\(\)/, in: computing },
+    {
+      what: 'clock or unseeded chance in a computing folder',
+      word: /Math\.random|Date\.now|new Date\(\)/,
+      in: computing,
+    },
   ];
   const found = [];
   for (const path of files('src')) {

@@ -1,1 +1,3 @@
+export * from './sentence.ts';
+export * from './stop-line.ts';
 export type * from './study.ts';

@@ -72,6 +72,10 @@ export interface StudyDescent {
   steps: { distanceM: number; heightM: number; source: 'ground' | 'mark' | 'map' }[];
   contacts: { distanceM: number; bendDeg: number }[];
   sightLostAtM: number | null;
+  /** The taut rope as drawn: corners from the ground at the edge to 0.8 m above it at the end. */
+  ropeCorners: { distanceM: number[]; elevationM: number[] };
+  /** Where the fall line leaves its chord: the same figures for the whole of it. */
+  whole: { horizontalM: number; dropM: number; ropeLineM: number; governingDeg: number; planAs: AngleClass } | null;
 }
 
 export interface StudyAngle {
@@ -79,6 +83,8 @@ export interface StudyAngle {
   governingSigmaDeg: number;
   rangeDeg: [number, number];
   nearbyMaxDeg: number;
+  /** The steepest window along the descent, metres from the edge. */
+  stretchM: [number, number];
   meanDeg: number;
   windowM: number;
   class: AngleClass | 'undecided';
@@ -87,6 +93,14 @@ export interface StudyAngle {
   rule: { name: string; lowMaxDeg: number; highMinDeg: number };
   ropePullOfWeight: number;
   groundPressOfWeight: number;
+}
+
+/** Ground along the descent; `behind` runs back from the edge across the bench, distances negative, nearest first. */
+export interface StudyProfile {
+  distanceM: number[];
+  elevationM: number[];
+  angleDeg: number[];
+  behind: { distanceM: number[]; elevationM: number[] };
 }
 
 export type Severity = 'stop' | 'check' | 'note';
@@ -118,7 +132,7 @@ export interface Study {
   above: { angleDeg: number; heightM: number } | null;
   edge: StudyEdge | null;
   descent: StudyDescent | null;
-  profile: { distanceM: number[]; elevationM: number[]; angleDeg: number[] } | null;
+  profile: StudyProfile | null;
   angle: StudyAngle | null;
   spots: never[];
   layouts: never[];

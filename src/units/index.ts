@@ -1,5 +1,6 @@
 export * from './angle.ts';
 export * from './errors.ts';
+export * from './format.ts';
 export * from './length.ts';
 export * from './random.ts';
 export * from './result.ts';

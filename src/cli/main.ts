@@ -1,0 +1,49 @@
+import { UserError } from '../units/index.ts';
+import { UsageError } from './arguments.ts';
+import { studyCommand, studyHelp } from './study-command.ts';
+
+const help = `Brinkbook, from a terminal.
+
+  npm run -s brinkbook -- <command> [options]
+
+Commands
+  study    the workup of one roadside place: edge, descent, angle class, rope line
+
+Every command takes --help. Exit 0 on success, 1 on bad input, 2 on wrong usage.
+`;
+
+const commands: Record<string, { run(args: string[]): Promise<void>; help: string }> = {
+  study: { run: studyCommand, help: studyHelp },
+};
+
+/** Runs one command; returns the exit code. Standard output holds the result alone, standard error one sentence. */
+export async function main(args: string[]): Promise<number> {
+  const [name, ...rest] = args;
+  if (name === undefined || name === '--help' || name === 'help') {
+    process.stdout.write(help);
+    return name === undefined ? 2 : 0;
+  }
+  const command = commands[name];
+  if (!command) {
+    process.stderr.write(`"${name}" is no command; the commands are ${Object.keys(commands).join(', ')}.\n`);
+    return 2;
+  }
+  if (rest.includes('--help')) {
+    process.stdout.write(command.help);
+    return 0;
+  }
+  try {
+    await command.run(rest);
+    return 0;
+  } catch (error) {
+    if (error instanceof UsageError) {
+      process.stderr.write(`${error.message}\n`);
+      return 2;
+    }
+    if (error instanceof UserError) {
+      process.stderr.write(`${error.message}\n`);
+      return 1;
+    }
+    throw error;
+  }
+}

@@ -1,0 +1,67 @@
+import { toRadians } from '../units/index.ts';
+import { labelWidth } from './labels.ts';
+import { pens } from './pens.ts';
+import type { ProfileFrame } from './profile-frame.ts';
+import { element, num, pathThrough, text } from './svg.ts';
+
+const ARC_M = 12;
+const RAY_M = 16;
+/** Smallest arc that can carry its words, drawing units. */
+const SMALLEST_ARC = 54;
+
+/**
+ * The rule's fan at the edge: level, the two limits as rays, and the words between them, each word in the part of its
+ * sector that the ground (seen from the edge, degrees below level) leaves free. Boxes of the words are added to
+ * `frame.taken`.
+ */
+export function edgeFan(
+  frame: ProfileFrame,
+  edgeElevationM: number,
+  rule: { lowMaxDeg: number; highMinDeg: number } | null,
+  groundDegAt: (rangeM: number) => number,
+): string {
+  const radius = Math.max(SMALLEST_ARC, ARC_M * frame.scale);
+  const reach = (radius * RAY_M) / ARC_M;
+  const x = frame.px(0);
+  const y = frame.py(edgeElevationM);
+  const point = (deg: number, r: number): [number, number] => [
+    x + Math.cos(toRadians(deg)) * r,
+    y + Math.sin(toRadians(deg)) * r,
+  ];
+  const ray = (deg: number, r: number): number[] => [x, y, ...point(deg, r)];
+  let out = element('path', { ...pens.levelRay, d: pathThrough(ray(0, reach)) });
+  if (!rule) return out;
+  const [ax, ay] = point(0, radius);
+  const [bx, by] = point(80, radius);
+  out += element('path', {
+    ...pens.arc,
+    d: `M${num(ax)} ${num(ay)}A${num(radius)} ${num(radius)} 0 0 1 ${num(bx)} ${num(by)}`,
+  });
+  for (let deg = 0; deg <= 80; deg += 5) {
+    const inner = radius - (deg % 10 === 0 ? 5 : 3);
+    out += element('path', { ...pens.arc, d: pathThrough([...point(deg, inner), ...point(deg, radius)]) });
+  }
+  for (const limit of [rule.lowMaxDeg, rule.highMinDeg]) {
+    out += element('path', { ...pens.ray, d: pathThrough(ray(limit, reach)) });
+    const [lx, ly] = point(limit, reach + 9);
+    out += text(lx, ly + 4, `${limit}°`, { ...pens.small, 'text-anchor': 'middle' });
+  }
+  const groundDeg = groundDegAt(radius / frame.scale);
+  const words: [number, number, string][] = [
+    [0, rule.lowMaxDeg, 'low'],
+    [rule.lowMaxDeg, rule.highMinDeg, 'steep'],
+    [rule.highMinDeg, 80, 'high'],
+  ];
+  for (const [from, to, word] of words) {
+    const [wx, wy] = point(freeMiddle(from, to, groundDeg), radius + 8);
+    out += text(wx, wy + 4, word, pens.word);
+    frame.taken.push({ x0: wx - 3, y0: wy - 10, x1: wx + labelWidth([word]), y1: wy + 8 });
+  }
+  return out;
+}
+
+/** Middle of the larger part of a sector that a bearing divides, degrees. */
+function freeMiddle(from: number, to: number, bearing: number): number {
+  if (bearing <= from || bearing >= to) return (from + to) / 2;
+  return bearing - from > to - bearing ? (from + bearing) / 2 : (bearing + to) / 2;
+}

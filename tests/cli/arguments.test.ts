@@ -1,0 +1,24 @@
+import { describe, expect, it } from 'vitest';
+import { readOptions, readPosition, readPositive, readWord, UsageError } from '../../src/cli/arguments.ts';
+import { UserError } from '../../src/units/index.ts';
+
+describe('command line options', () => {
+  it('reads a position, longitude first', () => {
+    expect(readPosition('--at', '-128.5, 44.01')).toEqual({ lon: -128.5, lat: 44.01 });
+  });
+
+  it.each(['44.0', '44.0,-128.0,3', 'x,y', '-190,44', ''])('refuses the position "%s"', (text) => {
+    expect(() => readPosition('--at', text)).toThrow(UserError);
+  });
+
+  it('says that longitude comes first where the two look swapped', () => {
+    expect(() => readPosition('--at', '44.0,-128.0')).toThrow(/longitude first/);
+  });
+
+  it('refuses unknown options, stray words and words off the list as wrong usage', () => {
+    expect(() => readOptions(['--nope'], { json: { type: 'boolean' } })).toThrow(UsageError);
+    expect(() => readOptions(['stray'], { json: { type: 'boolean' } })).toThrow(UsageError);
+    expect(() => readWord('--side', 'up', ['left', 'right'])).toThrow(/left, right/);
+    expect(() => readPositive('--vertical-rmse', '-1')).toThrow(UsageError);
+  });
+});
