@@ -1,0 +1,1 @@
+export { type GeoTiffOptions, writeGeoTiff } from './write-geotiff.ts';
