@@ -92,13 +92,26 @@ export const quarryHill = {
   blendM: 120,
 } as const;
 
-/** Rms of the ground's own unevenness at 3 to 10 m wave length, metres: natural slopes (usual, and spread as a power), fills, benches. */
-export const roughness = { naturalM: 0.088, naturalSpread: 0.38, fillM: 0.032, cutM: 0.05, benchM: 0.01 } as const;
+/**
+ * Rms of the ground's own unevenness at 3 to 10 m wave length, metres: natural slopes (usual, and spread as a power), fills,
+ * cuts, benches; and the share of it that is left of a natural slope at the edge of a road, rising to all of it further out.
+ */
+export const roughness = {
+  naturalM: 0.088,
+  naturalSpread: 0.38,
+  fillM: 0.032,
+  cutM: 0.05,
+  benchM: 0.01,
+  graded: { share: 0.4, reachM: 9 },
+} as const;
 
 const at = (x: number, y: number): [number, number] => [area.west + x, area.south + y];
 const hairpin = (bendRadiusM: number, turnDeg: number) => ({ bendRadiusM, turnDeg, grade: 0.045, holdM: 34 });
 
 export type RoadKey = 'cinder' | 'quarry' | 'lantern';
+
+/** The roads lie this much above the line on which the land was pegged: more fill than cut, metres. */
+export const raiseM = 0.4;
 
 /** Where the roads begin and how they are pegged out; `joins` names the road whose line a start lies on. */
 export const roads: readonly {
@@ -124,7 +137,8 @@ export const roads: readonly {
         { bendRadiusM: 45, turnDeg: -72, grade: -0.02, holdM: 0 },
         { straightM: 46, grade: 0 },
         { bendRadiusM: 45, turnDeg: 62, grade: 0.02, holdM: 0 },
-        { lengthM: 520, grade: 0.02, minRadiusM: 45 },
+        { lengthM: 320, grade: 0.02, minRadiusM: 45 },
+        { lengthM: 210, grade: 0.002, minRadiusM: 60 },
       ],
     },
   },
@@ -139,7 +153,9 @@ export const roads: readonly {
         { straightM: 40, grade: 0.03 },
         { lengthM: 660, grade: 0.085, minRadiusM: 35 },
         { lengthM: 900, grade: 0.075, minRadiusM: 32 },
-        { lengthM: 1400, grade: 0.055, minRadiusM: 32 },
+        { lengthM: 70, grade: 0.055, minRadiusM: 32 },
+        { lengthM: 170, grade: 0.002, minRadiusM: 60 },
+        { lengthM: 1160, grade: 0.062, minRadiusM: 32 },
       ],
     },
   },
@@ -157,7 +173,8 @@ export const roads: readonly {
         hairpin(14, 178),
         { lengthM: 330, grade: 0.09, minRadiusM: 40 },
         hairpin(15, -176),
-        { lengthM: 700, grade: 0.07, minRadiusM: 32 },
+        { lengthM: 570, grade: 0.075, minRadiusM: 32 },
+        { lengthM: 130, grade: 0.004, minRadiusM: 60 },
       ],
     },
   },

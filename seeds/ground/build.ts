@@ -9,7 +9,7 @@ import { APRON, FINE_M, type FineGround, keys, TILE, TILE_STRIDE, tileOrigin } f
 const REACH_M = 200;
 
 /** Builds the ground with its roads: natural ground drawn finer by cubic convolution, benches, fills and cuts laid on it. */
-export function buildGround({ ground: natural, waves }: Natural, roads: readonly RoadDesign[]): FineGround {
+export function buildGround({ ground: natural, waves, uneven }: Natural, roads: readonly RoadDesign[]): FineGround {
   const side = TILE * FINE_M;
   const columns = (area.east - area.west) / side;
   const rows = (area.north - area.south) / side;
@@ -22,7 +22,7 @@ export function buildGround({ ground: natural, waves }: Natural, roads: readonly
       continue;
     }
     const heights = finer(natural, x, y);
-    layRoads(heights, finer(waves, x, y), { x, y, stride: TILE_STRIDE }, roads, near);
+    layRoads({ heights, waves: finer(waves, x, y), uneven: finer(uneven, x, y) }, { x, y, stride: TILE_STRIDE }, near);
     tiles.push(heights);
   }
   return { box: area, columns, rows, tiles, natural };

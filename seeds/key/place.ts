@@ -55,7 +55,7 @@ export function placesOf(road: RoadKey, side: 0 | 1, rows: readonly KeySide[]): 
       if ((rows[k].kind === 'drop') !== (row.kind === 'drop')) return 'cut-to-fill';
     }
     if (tapers) return 'taper';
-    if (row.margin < 1.15) return 'marginal';
+    if (row.margin < 1.15 || (row.kind === 'drop' && !row.descent)) return 'marginal';
     return row.descent?.crossings.length ? 'switchback' : 'easy';
   });
 }

@@ -10,6 +10,8 @@ import { creekFloorAt, forCellsByCreek } from './creek.ts';
 export interface Natural {
   readonly ground: Grid;
   readonly waves: Grid;
+  /** What the waves add to the ground there, metres. */
+  readonly uneven: Grid;
 }
 
 /** Lays unevenness of 3 to 10 m wave length and the creek's bed on the land. */
@@ -23,15 +25,21 @@ export function makeNatural(land: Grid, line: Line): Natural {
   const strength = emptyGrid(area, 1);
   addSpline(strength, places, 1.5);
   const { data } = ground;
+  const uneven = strength.data;
   for (let i = 0; i < data.length; i++) {
-    data[i] += roughness.naturalM * Math.exp(roughness.naturalSpread * strength.data[i]) * waves.data[i];
+    uneven[i] = roughness.naturalM * Math.exp(roughness.naturalSpread * uneven[i]) * waves.data[i];
+    data[i] += uneven[i];
   }
   forCellsByCreek(line, ground, 90, (i, at) => {
     const floor = creekFloorAt(at, data[i]);
-    // The floor keeps a third of the hillside's waves: gravel bars and hummocks.
+    // Where the floor was laid it keeps a third of the hillside's waves: gravel bars and hummocks.
     const bed = at.bedM + Math.max(0, Math.abs(at.offsetM) - creek.halfWidthM) * 0.8;
-    data[i] = Math.min(floor + 0.03 * waves.data[i], Math.max(bed, at.bedM));
-    if (bed > floor) data[i] = floor + 0.03 * waves.data[i];
+    const ripple = 0.03 * waves.data[i];
+    if (floor >= data[i] - 0.02) {
+      data[i] = floor + ripple;
+      uneven[i] = ripple;
+    }
+    if (bed < data[i]) data[i] = Math.max(bed, at.bedM);
   });
-  return { ground, waves };
+  return { ground, waves, uneven: strength };
 }

@@ -3,7 +3,7 @@ import { seededRandom, toDegrees } from '../../src/units/index.ts';
 import { benches, type Feature, features, type RoadKey, roughness, seed } from '../recipe.ts';
 import type { Line } from './line.ts';
 import type { RoadLine } from './plan.ts';
-import { FALL_COUNT, FALL_STEP_M, fallTable, type SlopeKind, type SlopeShape } from './shapes.ts';
+import { FALL_COUNT, FALL_STEP_M, FLAT_M, fallTable, type SlopeKind, type SlopeShape } from './shapes.ts';
 import { heightBeside, type Stretch, scheduleSlopes } from './stretches.ts';
 
 /** One side of a road, a value a station; side 0 is left of the direction of drawing, side 1 right. */
@@ -156,7 +156,7 @@ function laySlopes(
     design.carve.set(withFeatures(falls.carve, on, i), i * FALL_COUNT);
     design.rough[i] = shape.kind === 'rough' ? 0.24 : roughness.fillM;
     design.cut[i] = Math.max(0.6, cutSlope[i]);
-    design.apron[i] = shape.kind === 'flat' ? 44 : 0;
+    design.apron[i] = shape.kind === 'flat' ? FLAT_M : 0;
     design.ditch[i] = shape.kind === 'flat' ? 0 : cutShare(road, side, i, land);
     if (stretch) design.carveLift[i] = 0;
   }
@@ -164,6 +164,7 @@ function laySlopes(
   liftBeside(design.carveLift);
   blendFalls(design.fill, design.kind);
   blendFalls(design.carve, design.kind);
+  markMixed(design.kind);
 }
 
 /** Rounds the edge off, puts a soft shoulder or a wall between it and the slope. */
@@ -223,9 +224,12 @@ function liftBeside(lift: Float32Array): void {
   for (let i = 0; i < lift.length; i++) if (lift[i] > 35) lift[i] = Number.POSITIVE_INFINITY;
 }
 
-/** Turns one shape of slope into the next over 8 m either side of where they meet. */
+/** Shapes of slope turn into one another over this far on either side of where they meet, metres. */
+const BLEND_M = 12;
+
+/** Turns one shape of slope into the next. */
 function blendFalls(fall: Float32Array, kind: readonly SlopeKind[]): void {
-  const half = 8;
+  const half = BLEND_M;
   for (let i = 1; i < kind.length; i++) {
     if (kind[i] === kind[i - 1]) continue;
     const a = Math.max(0, i - 1 - half);
@@ -235,5 +239,13 @@ function blendFalls(fall: Float32Array, kind: readonly SlopeKind[]): void {
       const last = fall[b * FALL_COUNT + k];
       for (let j = a + 1; j < b; j++) fall[j * FALL_COUNT + k] = first + ((j - a) / (b - a)) * (last - first);
     }
+  }
+}
+
+/** Calls the stations where two shapes are blended by neither name. */
+function markMixed(kind: SlopeKind[]): void {
+  const before = kind.slice();
+  for (let i = 1; i < kind.length; i++) {
+    if (before[i] !== before[i - 1]) kind.fill('mixed', Math.max(0, i - BLEND_M), Math.min(kind.length, i + BLEND_M));
   }
 }

@@ -1,5 +1,5 @@
 import type { Grid } from '../../src/terrain/index.ts';
-import { features, type RoadKey, roads } from '../recipe.ts';
+import { features, type RoadKey, raiseM, roads } from '../recipe.ts';
 import { type Line, lineOf, resample } from './line.ts';
 import { pegLine } from './peg.ts';
 
@@ -53,7 +53,7 @@ function beside(line: Line, from: number, to: number): Line {
 /** Rounds the kinks of pegging off (5 m either way) and lays vertical curves between grades (30 m either way). */
 function ease(line: Line): Line {
   const out = lineOf(movingMean(line.x, 5), movingMean(line.y, 5));
-  out.z.set(movingMean(line.z, 30));
+  out.z.set(movingMean(line.z, 30).map((z) => z + raiseM));
   return resample(out, 1);
 }
 

@@ -68,7 +68,7 @@ export function scheduleSlopes(
       out.some((s) => s.from < to && s.to > at) ||
       mine.some((f) => keepsOff.has(f.what) && f.from - 30 < to && f.to + 30 > at);
     if (kind !== 'natural' && side !== null && !taken && isFree(road, side, at, to, all)) {
-      const shape = shapeFor(kind, 18 + 40 * golden ** 1.25, naturalFall(road, land, side, middle), random.next());
+      const shape = shapeFor(kind, 20 + 39 * golden ** 1.25, naturalFall(road, land, side, middle), random.next());
       if (shape) out.push({ side, from: at, to, shape });
     }
     at = to;
