@@ -1,5 +1,5 @@
 import type { LocalPlane, LonLat } from '../geo/index.ts';
-import type { Ground, GroundLayer, SurfaceInfo, TerrainKind } from '../terrain/index.ts';
+import type { Grid, Ground, GroundLayer, SurfaceInfo, TerrainKind } from '../terrain/index.ts';
 import type { VerticalUnit } from '../units/index.ts';
 
 /** Where bytes come from: a file, a blob, an address, memory, or a recorder around one of them in a test. */
@@ -38,7 +38,28 @@ export interface ElevationSource {
     halfSizeM: number,
     signal?: AbortSignal,
   ): Promise<GroundLayer | null>;
+  /** Box of the raster's extent, degrees. */
+  readonly bounds: LonLatBox;
+  /**
+   * The part of the raster inside `box` for drawing a map: from the coarsest overview whose cells are not over `cellM`
+   * metres, or null where the raster does not reach there. For the eye only; nothing is measured from it.
+   */
+  readForMap(box: LonLatBox, cellM: number, signal?: AbortSignal): Promise<MapGround | null>;
   close(): Promise<void>;
+}
+
+/** West, south, east and north in WGS 84 degrees. */
+export interface LonLatBox {
+  readonly west: number;
+  readonly south: number;
+  readonly east: number;
+  readonly north: number;
+}
+
+/** Ground for a map: a grid and where a position falls on it, in fractional cell-centre indices. */
+export interface MapGround {
+  readonly grid: Grid;
+  toIndex(position: LonLat): { readonly col: number; readonly row: number };
 }
 
 export type ReadGround = (
