@@ -6,6 +6,7 @@ export * from './estimate/index.ts';
 export * from './fall-line.ts';
 export * from './ground-length.ts';
 export * from './hill.ts';
+export * from './hill-of-ground.ts';
 export * from './level-ground.ts';
 export * from './lip-angle.ts';
 export * from './nearby-angle.ts';

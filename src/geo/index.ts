@@ -1,2 +1,3 @@
+export * from './geodesic.ts';
 export * from './plane.ts';
 export type * from './types.ts';

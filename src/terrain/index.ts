@@ -1,2 +1,6 @@
+export * from './fit-layer.ts';
 export type * from './grid.ts';
+export * from './sample-cubic.ts';
+export * from './sample-line.ts';
+export * from './smoothed-gradient.ts';
 export * from './surface.ts';
