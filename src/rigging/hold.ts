@@ -1,0 +1,42 @@
+import { weightKn } from '../units/index.ts';
+import type { Conditions } from './conditions.ts';
+import { dot, type PlanVector, unit } from './plan-vector.ts';
+
+export interface HoldSettings {
+  /** Share of the weight that stands on braked wheels. */
+  readonly brakedShare: number;
+  readonly tireFriction: number;
+  readonly tireFrictionWet: number;
+}
+
+/** Friction of tires on the road; null on ice, where an apparatus is not an anchor. */
+export function tireFriction(conditions: Conditions, settings: HoldSettings): number | null {
+  if (conditions.ice) return null;
+  return conditions.wet ? Math.min(settings.tireFrictionWet, settings.tireFriction) : settings.tireFriction;
+}
+
+/**
+ * Pull at which a parked apparatus starts to slide, kilonewtons: F = W b μ cos γ braked, W_t = W sin γ along the steepest
+ * fall d of the standing ground, and √(F² − W_t²(1 − c²)) − c W_t with c = max(0, u·d), so that a pull up the fall is not
+ * credited (statics: friction opposes the sum of pull and weight) [source: derived]. Chocks are not credited.
+ *
+ * @param emptyKg mass without water, people and gear
+ * @param fall metres fallen per metre in plan, pointing down: grade and crossfall together
+ * @param pull direction in plan towards which the rope pulls
+ * @returns 0 where it would not stand by itself
+ */
+export function holdKn(
+  emptyKg: number,
+  friction: number,
+  brakedShare: number,
+  fall: PlanVector,
+  pull: PlanVector,
+): number {
+  const slope = Math.atan(Math.hypot(fall.x, fall.y));
+  const weight = weightKn(emptyKg);
+  const grip = weight * brakedShare * friction * Math.cos(slope);
+  const downhill = weight * Math.sin(slope);
+  const c = Math.min(1, Math.max(0, dot(unit(pull), unit(fall))));
+  const root = grip * grip - downhill * downhill * (1 - c * c);
+  return root > 0 ? Math.max(0, Math.sqrt(root) - c * downhill) : 0;
+}
