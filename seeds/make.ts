@@ -25,10 +25,10 @@ async function make(folder: string): Promise<void> {
   const creek = creekLine();
   const land = makeLand(creek);
   step('land');
-  const roads = designRoads(planRoads(land.fine), land.fine);
+  const roads = designRoads(planRoads(land.fine), land.fine, creek);
   step('roads');
   const natural = makeNatural(land.fine, creek);
-  const ground = buildGround(natural, roads);
+  const ground = buildGround(natural, roads, creek);
   step('ground');
   const truth = emptyGrid(area, 1);
   meanCells(ground, truth);

@@ -129,7 +129,7 @@ export const roads: readonly {
       legs: [
         { lengthM: 1000, grade: -0.018, minRadiusM: 45 },
         { lengthM: 330, grade: -0.03, minRadiusM: 40 },
-        { bendRadiusM: 60, turnDeg: -12, grade: -0.02, holdM: 0 },
+        { bendRadiusM: 60, turnDeg: -6, grade: -0.02, holdM: 0 },
         { straightM: 190, grade: -0.015 },
         { lengthM: 480, grade: -0.03, minRadiusM: 48 },
         { lengthM: 500, grade: -0.015, minRadiusM: 60 },

@@ -1,5 +1,6 @@
+import { wander } from '../fields/wander.ts';
 import { type Feature, features, type RoadKey, seed } from '../recipe.ts';
-import { type RoadDesign, wander } from '../road/design.ts';
+import type { RoadDesign } from '../road/design.ts';
 import { type Line, lineOf } from '../road/line.ts';
 
 /** One way of a road as the map has it: the drawn line and its tags. */

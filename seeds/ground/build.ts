@@ -1,15 +1,21 @@
 import type { Grid } from '../../src/terrain/index.ts';
+import { forCellsByCreek } from '../land/creek.ts';
 import type { Natural } from '../land/natural.ts';
 import { area } from '../recipe.ts';
 import type { RoadDesign } from '../road/design.ts';
 import { layRoads, stationsNear } from '../road/lay.ts';
+import type { Line } from '../road/line.ts';
 import { APRON, FINE_M, type FineGround, keys, TILE, TILE_STRIDE, tileOrigin } from './tiles.ts';
 
 /** The 0.5 m ground reaches this far from every road, metres: as far as nearly every descent. */
 const REACH_M = 200;
 
 /** Builds the ground with its roads: natural ground drawn finer by cubic convolution, benches, fills and cuts laid on it. */
-export function buildGround({ ground: natural, waves, uneven }: Natural, roads: readonly RoadDesign[]): FineGround {
+export function buildGround(
+  { ground: natural, waves, uneven }: Natural,
+  roads: readonly RoadDesign[],
+  creek: Line,
+): FineGround {
   const side = TILE * FINE_M;
   const columns = (area.east - area.west) / side;
   const rows = (area.north - area.south) / side;
@@ -22,10 +28,29 @@ export function buildGround({ ground: natural, waves, uneven }: Natural, roads: 
       continue;
     }
     const heights = finer(natural, x, y);
-    layRoads({ heights, waves: finer(waves, x, y), uneven: finer(uneven, x, y) }, { x, y, stride: TILE_STRIDE }, near);
+    const cells = {
+      heights,
+      waves: finer(waves, x, y),
+      uneven: finer(uneven, x, y),
+      ...creekBanks(creek, x, y),
+    };
+    layRoads(cells, { x, y, stride: TILE_STRIDE }, near);
     tiles.push(heights);
   }
   return { box: area, columns, rows, tiles, natural };
+}
+
+/** How high the banks of the creek may stand in a tile, metres, up to 16 m off (then Infinity); and on which side a cell lies. */
+function creekBanks(creek: Line, x: number, y: number): { banks: Float32Array; creekSide: Int8Array } {
+  const banks = new Float32Array(TILE_STRIDE * TILE_STRIDE).fill(Number.POSITIVE_INFINITY);
+  const creekSide = new Int8Array(banks.length);
+  const grid = { width: TILE_STRIDE, height: TILE_STRIDE, data: banks, x0: x, y0: y, stepX: FINE_M, stepY: FINE_M };
+  forCellsByCreek(creek, grid, 90, (i, { offsetM, bedM }) => {
+    creekSide[i] = offsetM > 0 ? 1 : -1;
+    const away = Math.abs(offsetM);
+    if (away < 16) banks[i] = bedM + 1 + Math.max(0, away - 7) * 0.85;
+  });
+  return { banks, creekSide };
 }
 
 /** A tile of 0.5 m point heights out of 1 m ones; (x, y) is the centre of its first cell. */

@@ -37,6 +37,9 @@ const byFeature: Partial<Record<Feature['what'], { place: Place; beyond: number 
   rounded: { place: 'rounded', beyond: 6 },
 };
 
+/** A true edge that moves by more than this from one metre to the next has no certain place, metres. */
+const JUMP_M = 0.35;
+
 /** Stations this near to where a drop begins or ends have no certain edge. */
 const CHANGE_M = 10;
 
@@ -55,7 +58,18 @@ export function placesOf(road: RoadKey, side: 0 | 1, rows: readonly KeySide[]): 
       if ((rows[k].kind === 'drop') !== (row.kind === 'drop')) return 'cut-to-fill';
     }
     if (tapers) return 'taper';
+    if (row.kind === 'drop' && jumps(rows, i)) return 'marginal';
     if (row.margin < 1.15 || (row.kind === 'drop' && !row.descent)) return 'marginal';
     return row.descent?.crossings.length ? 'switchback' : 'easy';
   });
+}
+
+/** True where the true edge jumps within two stations. */
+function jumps(rows: readonly KeySide[], i: number): boolean {
+  for (let k = i - 2; k < i + 2; k++) {
+    const here = rows[k]?.edgeM;
+    const next = rows[k + 1]?.edgeM;
+    if (here != null && next != null && Math.abs(next - here) > JUMP_M) return true;
+  }
+  return false;
 }

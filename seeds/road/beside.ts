@@ -9,6 +9,8 @@ export interface ByRoad {
   readonly awayM: number;
   /** Outside the bench's edge; negative on the bench. */
   readonly outsideM: number;
+  /** Share of the other side's slopes: over 0 only past a road's ends, where the two sides go round into one another. */
+  readonly turned: number;
 }
 
 /**
@@ -37,7 +39,9 @@ export function placeByRoad(road: RoadDesign, near: number, x: number, y: number
   }
   const side = ux * dy - uy * dx > 0 ? 0 : 1;
   const awayM = Math.hypot(dx, dy);
-  return { s, side, awayM, outsideM: awayM - between(road.sides[side].half, s) };
+  const past = s === 0 || s === last ? Math.abs(dx * ux + dy * uy) / (awayM + 1e-9) : 0;
+  const turned = past > 0.02 ? 0.5 * (1 - Math.sqrt(Math.max(0, 1 - past * past))) : 0;
+  return { s, side, awayM, outsideM: awayM - between(road.sides[side].half, s), turned };
 }
 
 /** Value at a station and its fraction. */
@@ -59,7 +63,20 @@ export interface Beside {
 const ROUGH_FROM_M = 6;
 
 /** What the design lays beside a road at a place. */
-export function besideRoad(road: RoadDesign, { s, side, outsideM }: ByRoad): Beside {
+export function besideRoad(road: RoadDesign, by: ByRoad): Beside {
+  const here = onSide(road, by, by.side);
+  if (by.turned === 0) return here;
+  const there = onSide(road, by, by.side === 0 ? 1 : 0);
+  const mix = (a: number, b: number) => (1 - by.turned) * a + by.turned * b;
+  return {
+    fill: mix(here.fill, there.fill),
+    carve: mix(here.carve, there.carve),
+    cut: mix(here.cut, there.cut),
+    rough: mix(here.rough, there.rough),
+  };
+}
+
+function onSide(road: RoadDesign, { s, outsideM }: ByRoad, side: 0 | 1): Beside {
   const design = road.sides[side];
   const i = Math.min(design.half.length - 2, Math.floor(s));
   const t = s - i;

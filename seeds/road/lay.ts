@@ -23,6 +23,10 @@ export interface TileCells {
   readonly heights: Float32Array;
   readonly waves: Float32Array;
   readonly uneven: Float32Array;
+  /** Nothing but a bench stands higher than this: the banks of the creek. */
+  readonly banks: Float32Array;
+  /** 1 on the creek's left, −1 on its right, 0 far from it. */
+  readonly creekSide: Int8Array;
 }
 
 /** A station of a road. */
@@ -105,12 +109,14 @@ function layBlock(cells: TileCells, place: TilePlace, block: Block, r0: number, 
       const i = r * place.stride + c;
       const x = place.x + c * FINE_M;
       const y = place.y - r * FINE_M;
-      cells.heights[i] = groundAtRoads(cells.heights[i], cells.waves[i], cells.uneven[i], x, y, block);
+      cells.heights[i] = groundAtRoads(cells, i, x, y, block);
     }
   }
 }
 
-function groundAtRoads(natural: number, wave: number, uneven: number, x: number, y: number, block: Block): number {
+function groundAtRoads(cells: TileCells, cell: number, x: number, y: number, block: Block): number {
+  const natural = cells.heights[cell];
+  const wave = cells.waves[cell];
   let bench = 0;
   let benchWeight = 0;
   const onBench = (road: RoadDesign, by: ByRoad) => {
@@ -122,6 +128,8 @@ function groundAtRoads(natural: number, wave: number, uneven: number, x: number,
   const by = placeByRoad(road, i, x, y);
   const gap = road.gap[i] === 1;
   let { fill, carve, cut, rough } = besideRoad(road, by);
+  // A fill ends at the creek: what lies across it stays as it was.
+  if (cells.creekSide[cell] * road.creekSide[i] < 0) fill = Number.NEGATIVE_INFINITY;
   if (gap) {
     fill = Number.NEGATIVE_INFINITY;
     carve = cut = Number.POSITIVE_INFINITY;
@@ -141,10 +149,11 @@ function groundAtRoads(natural: number, wave: number, uneven: number, x: number,
   if (benchWeight > 0) return bench / benchWeight;
   const { share, reachM } = roughness.graded;
   const kept = Math.min(1, share + ((1 - share) * by.outsideM) / reachM);
-  let z = natural - (1 - kept) * uneven;
+  let z = natural - (1 - kept) * cells.uneven[cell];
   z = Math.min(z, carve + rough * wave);
   z = Math.max(z, fill + rough * wave);
   z = Math.min(z, cut + roughness.cutM * wave * Math.min(1, Math.max(0, cut - fill)));
+  z = Math.min(z, Math.max(cells.banks[cell], natural));
   if (nearest <= FADE_M) return z;
   const t = Math.min(1, (nearest - FADE_M) / (REACH_M - FADE_M));
   return z + t * t * (3 - 2 * t) * (natural - z);

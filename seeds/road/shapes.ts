@@ -31,7 +31,7 @@ export const FALL_STEP_M = 0.5;
 export const FALL_COUNT = 145;
 
 /** Level ground on either side of a flat stretch, metres. */
-export const FLAT_M = 32;
+export const FLAT_M = 25;
 
 const FOOT_M = 22;
 const FOOT_SLOPE = 0.05;
@@ -105,7 +105,7 @@ const slopes: Readonly<Record<SlopeKind, (steep: number, h: number) => Slope>> =
       return 0.65 / (FALL_STEP_M / PARTS);
     };
   },
-  flat: () => (distance) => (distance < FLAT_M ? 0.015 : 0.66),
+  flat: () => (distance) => (distance < FLAT_M ? 0.015 : 0.95),
   mixed: (steep) => () => steep,
-  mound: () => (distance, fallen) => (distance < 12 && fallen > -3.6 ? -0.85 : distance < 18 ? 0 : 0.6),
+  mound: () => (distance, fallen) => (distance < 12 && fallen > -3.6 ? -0.85 : distance < 18 ? 0 : 0.95),
 };
