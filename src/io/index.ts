@@ -1,1 +1,2 @@
 export type * from './ports.ts';
+export * from './roads/index.ts';

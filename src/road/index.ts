@@ -1,1 +1,17 @@
+export * from './bench.ts';
+export * from './bench-around.ts';
+export * from './bench-at.ts';
+export * from './bench-input.ts';
+export type * from './bench-types.ts';
+export * from './classify.ts';
+export { EDGE_KINDS, type EdgeKind, KIND } from './edge-kind.ts';
+export * from './join-ways.ts';
+export * from './nearest.ts';
 export type * from './network.ts';
+export type { Obstacle } from './obstacles.ts';
+export * from './routes.ts';
+export type { SlopeAbove } from './slope-above.ts';
+export * from './stationed-line.ts';
+export { type Span, UNDER } from './structures.ts';
+export * from './tags.ts';
+export { defaultSetbacks, type Setbacks } from './usable.ts';

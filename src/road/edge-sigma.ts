@@ -1,0 +1,44 @@
+import { KIND } from './edge-kind.ts';
+
+/** What remains when everything agrees, metres: the cell's own smearing of a corner. */
+const FLOOR_M = 0.06;
+/** Share of the single sections' scatter that the filter leaves. */
+const SCATTER_SHARE = 0.5;
+/** Share of the height noise that the filter leaves in a fitted line. */
+const NOISE_SHARE = 0.5;
+/** Added within `NEAR` stations of a place where the side turns from cut to fill or the edge jumps, metres. */
+const CHANGE_M = 0.5;
+const NEAR = 8;
+const JUMP_M = 2;
+
+/**
+ * One sigma of the edge offset at each station, metres: the floor, the scatter of single sections about the filtered edge,
+ * and the height noise over the change of slope, added in quadrature; wider where a side turns from cut to fill, since the
+ * edge has no one place there. The shares were set so that ± 1.645 sigma holds the truth at nine stations of ten on made
+ * roads; see the accuracy tests.
+ */
+export function edgeSigma(
+  side: {
+    readonly edgeM: Float64Array;
+    readonly scatterM: Float64Array;
+    readonly parting: Float64Array;
+    readonly kind: Uint8Array;
+  },
+  noiseM: number,
+): Float64Array {
+  const { edgeM, scatterM, parting, kind } = side;
+  const count = edgeM.length;
+  const sigma = new Float64Array(count);
+  for (let i = 0; i < count; i++) {
+    const noise = (NOISE_SHARE * noiseM) / Math.max(0.1, parting[i]!);
+    sigma[i] = Math.sqrt(FLOOR_M ** 2 + (SCATTER_SHARE * scatterM[i]!) ** 2 + noise ** 2);
+  }
+  for (let i = 1; i < count; i++) {
+    if (!changes(kind[i - 1]!, kind[i]!) && !(Math.abs(edgeM[i]! - edgeM[i - 1]!) > JUMP_M)) continue;
+    for (let k = Math.max(0, i - NEAR); k < Math.min(count, i + NEAR); k++) sigma[k] = Math.max(sigma[k]!, CHANGE_M);
+  }
+  return sigma;
+}
+
+/** True where one station's end rises and the next one's does not. */
+const changes = (a: number, b: number): boolean => (a === KIND.rise) !== (b === KIND.rise);
