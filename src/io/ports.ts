@@ -1,6 +1,7 @@
 import type { LocalPlane, LonLat } from '../geo/index.ts';
 import type { Grid, Ground, GroundLayer, SurfaceInfo, TerrainKind } from '../terrain/index.ts';
 import type { VerticalUnit } from '../units/index.ts';
+import type { BlockFormat, BlockHeights } from './decode/block-format.ts';
 
 /** Where bytes come from: a file, a blob, an address, memory, or a recorder around one of them in a test. */
 export interface ByteSource {
@@ -21,9 +22,14 @@ export interface ElevationOptions {
   readonly verticalRmseM?: number;
 }
 
-/** Decodes one compressed block away from the caller's thread; the shape geotiff's `readRasters` asks of a pool. */
+/** Unpacks blocks of rasters, on this thread or away from it. */
 export interface DecodePool {
-  bindParameters(compression: number, parameters: unknown): { decode(buffer: ArrayBuffer): Promise<ArrayBuffer> };
+  /**
+   * Heights of one packed block; `packed` is handed over and must not be used afterwards. Always settles: with the
+   * heights, with a `UserError`, or with the signal's reason where it is aborted before the work began.
+   */
+  decode(format: BlockFormat, packed: ArrayBuffer, signal?: AbortSignal): Promise<BlockHeights>;
+  close(): Promise<void>;
 }
 
 /** An opened raster. */

@@ -1,1 +1,3 @@
+export * from './file-source.ts';
+export * from './native-inflate.ts';
 export { type GeoTiffOptions, writeGeoTiff } from './write-geotiff.ts';

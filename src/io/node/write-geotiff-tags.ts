@@ -45,8 +45,9 @@ export function geoTags(grid: Grid, options: GeoTiffOptions): Tag[] {
     ...(options.verticalEpsg === undefined ? [] : [[4096, options.verticalEpsg]]),
     [4099, 9001],
   ];
+  // GDAL takes the escapes of a text off twice.
   const items = Object.entries(options.metadata ?? {}).map(
-    ([name, text]) => `<Item name="${escaped(name)}">${escaped(text)}</Item>`,
+    ([name, text]) => `<Item name="${escaped(name)}">${escaped(escaped(text))}</Item>`,
   );
   return [
     { id: 33550, type: 'double', values: [grid.stepX, grid.stepY, 0] },

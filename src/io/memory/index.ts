@@ -1,0 +1,2 @@
+export * from './memory-source.ts';
+export * from './recording-source.ts';

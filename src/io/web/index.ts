@@ -1,0 +1,2 @@
+export * from './blob-source.ts';
+export * from './url-source.ts';
