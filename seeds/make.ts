@@ -5,7 +5,7 @@ import type { Grid } from '../src/terrain/index.ts';
 import { drawWays } from './book/drawn.ts';
 import { writeRoads } from './book/roads-file.ts';
 import { writeBook } from './book/write-book.ts';
-import { spoil } from './error/artefacts.ts';
+import { spoil, spoilCoarse } from './error/artefacts.ts';
 import { blur } from './fields/blur.ts';
 import { emptyGrid } from './fields/raster.ts';
 import { buildGround, meanCells } from './ground/build.ts';
@@ -15,7 +15,7 @@ import { creekLine, creekPlace } from './land/creek.ts';
 import { makeLand } from './land/land.ts';
 import { makeNatural } from './land/natural.ts';
 import { EPSG } from './position.ts';
-import { area, collectedOn, noise } from './recipe.ts';
+import { area, coarseNoiseM, collectedOn, noise } from './recipe.ts';
 import { designRoads } from './road/design.ts';
 import { planRoads } from './road/plan.ts';
 
@@ -35,6 +35,7 @@ async function make(folder: string): Promise<void> {
   const data = { ...truth, data: truth.data.slice() };
   spoil(data, ground, roads);
   const coarse = coarseCells(land.wide, data);
+  spoilCoarse(coarse);
   step('error');
   const smooth = { ...truth, data: truth.data.slice() };
   blur(smooth.data, smooth.width, smooth.height, 1, 1);
@@ -51,7 +52,7 @@ async function make(folder: string): Promise<void> {
   step('elevation-1m.tif');
   await writeGeoTiff(`${folder}/elevation-10m.tif`, coarse, {
     ...from,
-    metadata: { ...common, VERTICAL_RMSE_M: '0.82', COLLECTED_ON: '2012-01-01' },
+    metadata: { ...common, VERTICAL_RMSE_M: String(coarseNoiseM), COLLECTED_ON: '2012-01-01' },
   });
   await writeGeoTiff(`${folder}/truth-1m.tif`, truth, {
     ...about,

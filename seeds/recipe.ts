@@ -15,6 +15,9 @@ export const widerM = 2000;
 /** Error like that of lidar ground points: Gaussian, one sigma, metres, covariance exp(−d / correlationM). */
 export const noise = { sigmaM: 0.05, correlationM: 2 } as const;
 
+/** One sigma of the 10 m raster's error, metres: that of the US 1/3 arc-second elevation (USGS). */
+export const coarseNoiseM = 0.82;
+
 /** The day the ground is said to have been flown. */
 export const collectedOn = '2023-06-18';
 

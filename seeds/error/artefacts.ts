@@ -1,13 +1,13 @@
 import type { Grid } from '../../src/terrain/index.ts';
 import { seededRandom } from '../../src/units/index.ts';
 import { type FineGround, groundAt } from '../ground/tiles.ts';
-import { type Feature, features, noise, seed } from '../recipe.ts';
+import { coarseNoiseM, type Feature, features, noise, seed } from '../recipe.ts';
 import type { RoadDesign } from '../road/design.ts';
 import { correlatedField } from './correlated.ts';
 
 /**
  * Turns true 1 m heights into what a survey from the air would give, in place: few ground returns under trees, the trench
- * that a bare-earth filter leaves over a culvert, and correlated error everywhere.
+ * that a bare-earth filter leaves over a culvert, correlated error everywhere, and no data past the end of the flight.
  */
 export function spoil(heights: Grid, ground: FineGround, roads: readonly RoadDesign[]): void {
   for (const feature of features) {
@@ -23,6 +23,20 @@ export function spoil(heights: Grid, ground: FineGround, roads: readonly RoadDes
     seededRandom(seed + 5),
   );
   for (let i = 0; i < field.length; i++) heights.data[i] += noise.sigmaM * field[i];
+  cutCorner(heights);
+}
+
+/** The flight ended before the north-east corner: a slanted border, this long on each side, metres. */
+const CORNER_M = 420;
+
+function cutCorner({ data, width }: Grid): void {
+  for (let r = 0; r < CORNER_M; r++) data.fill(Number.NaN, (r + 1) * width - (CORNER_M - r), (r + 1) * width);
+}
+
+/** Adds the coarse survey's own error to its heights in place: correlated over three cells. */
+export function spoilCoarse({ data, width, height }: Grid): void {
+  const field = correlatedField(width, height, 3, seededRandom(seed + 7));
+  for (let i = 0; i < data.length; i++) data[i] += coarseNoiseM * field[i];
 }
 
 /** Spacing of the ground returns under trees, metres: about one in 5 m². */

@@ -15,7 +15,7 @@ export function coarseCells(wide: Grid, heights: Grid): Grid {
         const at = (r * ratio + y) * heights.width + c * ratio;
         for (let x = 0; x < ratio; x++) sum += heights.data[at + x];
       }
-      data[(top + r) * wide.width + left + c] = sum / (ratio * ratio);
+      if (!Number.isNaN(sum)) data[(top + r) * wide.width + left + c] = sum / (ratio * ratio);
     }
   }
   return { ...wide, data };

@@ -24,9 +24,9 @@ const grid: Grid = {
   stepY: 1,
 };
 
-const gdal = spawnSync('gdalinfo', ['--version']).status === 0;
 const ask = (program: string, args: string[], input = '') =>
   spawnSync(program, args, { encoding: 'utf8', input }).stdout;
+const gdal = Boolean(ask('gdalinfo', ['--version']));
 
 beforeAll(async () => {
   if (!gdal) {

@@ -1,3 +1,4 @@
 export * from './file-source.ts';
 export * from './native-inflate.ts';
-export { type GeoTiffOptions, writeGeoTiff } from './write-geotiff.ts';
+export { writeGeoTiff } from './write-geotiff.ts';
+export type { GeoTiffOptions } from './write-geotiff-options.ts';

@@ -1,5 +1,5 @@
 import type { Grid } from '../../terrain/index.ts';
-import type { GeoTiffOptions } from './write-geotiff.ts';
+import type { GeoTiffOptions } from './write-geotiff-options.ts';
 import type { Tiles } from './write-geotiff-tiles.ts';
 
 /** TIFF 6.0 field types that are written here. */
