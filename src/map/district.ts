@@ -1,0 +1,25 @@
+import type { FeatureCollection } from 'geojson';
+import type { Mark } from '../book/index.ts';
+import type { LonLatBox } from '../io/index.ts';
+
+/** A site on the map. */
+export interface MapSite {
+  readonly id: string;
+  readonly name: string;
+  readonly lon: number;
+  readonly lat: number;
+}
+
+/** What lies under a study on the map; GeoJSON in WGS 84 longitude, latitude. */
+export interface MapDistrict {
+  readonly elevationBounds: LonLatBox;
+  readonly tileMaxZoom: number;
+  /** What the map shows first, null to show all the elevation. */
+  readonly roadsBounds: LonLatBox | null;
+  readonly roads: FeatureCollection;
+  readonly features: FeatureCollection;
+  readonly marks: readonly Mark[];
+  readonly sites: readonly MapSite[];
+  /** One line: whose data these are. */
+  readonly attribution: string;
+}

@@ -1,0 +1,140 @@
+import type { FeatureCollection } from 'geojson';
+import { Map as MapView, setWorkerUrl } from 'maplibre-gl';
+import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url';
+import 'maplibre-gl/dist/maplibre-gl.css';
+import './map.css';
+import type { LonLat } from '../geo/index.ts';
+import type { UnitSystem } from '../units/index.ts';
+import type { MapDistrict } from './district.ts';
+import { addFurniture } from './furniture.ts';
+import { type GroundTiles, groundProtocol } from './ground-protocol.ts';
+import type { MapInk } from './ink.ts';
+import { studyOverlay } from './overlay.ts';
+import { studyPoint } from './point.ts';
+import { mapStyle } from './style.ts';
+import { addSymbols } from './symbols.ts';
+
+export interface MapOptions {
+  readonly tiles: GroundTiles;
+  readonly district: MapDistrict;
+  readonly ink: MapInk;
+  readonly units: UnitSystem;
+  /** The point moves and has not been let go. */
+  onMove(at: LonLat): void;
+  /** A tap, a released point, or Enter. */
+  onPlace(at: LonLat): void;
+  /** A tap on a site. */
+  onSite(id: string): void;
+  /** The ground cannot be drawn; one sentence. */
+  onProblem(sentence: string): void;
+}
+
+export interface MapHandle {
+  setDistrict(district: MapDistrict): void;
+  setInk(ink: MapInk): void;
+  setUnits(units: UnitSystem): void;
+  /** The point under study, null for none. */
+  setPoint(at: LonLat | null): void;
+  /** The study's lines; `stale` while they belong to an earlier place of the point. */
+  setShapes(shapes: FeatureCollection | null, stale: boolean): void;
+  /** Brings a place into view, near enough to see the road bench. */
+  show(at: LonLat): void;
+  /** True once everything in view is drawn. */
+  isDrawn(): boolean;
+  remove(): void;
+}
+
+const SITE_ZOOM = 16.4;
+/** What a tile that left the view before it was drawn says; nobody need know. */
+const abort = /abort|given up/i;
+
+/** Draws the district in an element and listens to fingers, mouse and keys. North stays up: figures are read off it. */
+export function mount(element: HTMLElement, options: MapOptions): MapHandle {
+  setWorkerUrl(workerUrl);
+  let { district, ink, units } = options;
+  let issue = 1;
+  const protocol = groundProtocol(options.tiles);
+  const style = () =>
+    mapStyle(district, { ground: protocol.groundUrl(issue), contours: protocol.contourUrl(issue, units) }, ink);
+  const map = new MapView({
+    container: element,
+    style: style(),
+    bounds: viewOf(district),
+    fitBoundsOptions: { padding: 36 },
+    maxZoom: 20,
+    attributionControl: false,
+    dragRotate: false,
+    touchPitch: false,
+    pitchWithRotate: false,
+    fadeDuration: 0,
+  });
+  map.touchZoomRotate.disableRotation();
+  map.keyboard.disableRotation();
+  const canvas = map.getCanvas();
+  canvas.setAttribute(
+    'aria-label',
+    'Map. Arrow keys move it, plus and minus zoom; Enter places the site at the cross.',
+  );
+  map.on('styledata', () => addSymbols(map, ink));
+  map.on('error', ({ error }) => {
+    if (!abort.test(error.message)) options.onProblem(error.message);
+  });
+  const furniture = addFurniture(map, units);
+  furniture.setAttribution(district.attribution);
+  const overlay = studyOverlay(map);
+  const point = studyPoint(map, { onMove: options.onMove, onPlace: options.onPlace });
+
+  map.on('click', ({ lngLat, point: pixel }) => {
+    const around: [[number, number], [number, number]] = [
+      [pixel.x - 14, pixel.y - 14],
+      [pixel.x + 14, pixel.y + 14],
+    ];
+    const site = map.getLayer('site') && map.queryRenderedFeatures(around, { layers: ['site'] })[0];
+    if (site) options.onSite(String(site.properties.id));
+    else options.onPlace({ lon: lngLat.lng, lat: lngLat.lat });
+  });
+  canvas.addEventListener('keydown', (event) => {
+    if (event.key !== 'Enter') return;
+    const { lng, lat } = map.getCenter();
+    options.onPlace({ lon: lng, lat });
+  });
+
+  return {
+    setDistrict(next) {
+      district = next;
+      issue++;
+      map.setStyle(style());
+      map.fitBounds(viewOf(district), { padding: 36, animate: false });
+      furniture.setAttribution(district.attribution);
+    },
+    setInk(next) {
+      ink = next;
+      map.setStyle(style());
+    },
+    setUnits(next) {
+      units = next;
+      map.setStyle(style());
+      furniture.setUnits(units);
+    },
+    setPoint: (at) => point.set(at),
+    setShapes(shapes, stale) {
+      overlay.setShapes(shapes);
+      overlay.setStale(stale);
+    },
+    show({ lon, lat }) {
+      map.jumpTo({ center: [lon, lat], zoom: Math.max(map.getZoom(), SITE_ZOOM) });
+    },
+    isDrawn: () => map.loaded() && map.areTilesLoaded(),
+    remove() {
+      overlay.remove();
+      point.remove();
+      map.remove();
+      protocol.remove();
+    },
+  };
+}
+
+function viewOf({ roadsBounds, elevationBounds }: MapDistrict): [number, number, number, number] {
+  const { west, south, east, north } = roadsBounds ?? elevationBounds;
+  return [west, south, east, north];
+}

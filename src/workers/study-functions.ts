@@ -1,0 +1,110 @@
+import type { FeatureCollection } from 'geojson';
+import type { AngleRule } from '../book/index.ts';
+import { type LonLat, localPlane } from '../geo/index.ts';
+import { studySite } from '../io/index.ts';
+import { roadAt } from '../road/index.ts';
+import type { Side, Study } from '../study/index.ts';
+import { type UnitSystem, UserError } from '../units/index.ts';
+import {
+  closeAll,
+  type District,
+  type DistrictFiles,
+  type DistrictView,
+  type Opener,
+  openDistrict,
+} from './district.ts';
+import { studyShapes } from './study-shapes.ts';
+import { contourTiles, TILE_SIZE, type TileAddress, terrarium, tileHeights } from './tiles/index.ts';
+import { transferring } from './transfer.ts';
+
+/** What the page asks of a study. */
+export interface StudyAsk {
+  readonly at: LonLat;
+  /** A side of the road as drawn, the side of the line that the point lies on, or null for the side that drops. */
+  readonly side: Side | 'of the point' | null;
+  readonly rule: AngleRule;
+  readonly units: UnitSystem;
+}
+
+export interface StudyAnswer {
+  readonly study: Study;
+  readonly shapes: FeatureCollection;
+  /** Time in the worker, milliseconds, ground reading included. */
+  readonly tookMs: number;
+}
+
+/** A point this near the road line has no side of its own, metres: half a lane would be a coin's toss. */
+const ON_THE_LINE_M = 0.5;
+/** Ground tiles kept for their neighbours' contours. */
+const KEPT_TILES = 120;
+
+/** What a worker of this kind can be asked; tests call the same functions directly. */
+export interface StudyFunctions<Tile> {
+  /** Opens elevation, roads and marks in place of what was open before; on failure what was open stays. */
+  open(files: DistrictFiles, signal: AbortSignal): Promise<DistrictView>;
+  /** One site's study and its lines for the map. */
+  study(ask: StudyAsk, signal: AbortSignal): Promise<StudyAnswer>;
+  /** A map tile of the ground, its heights as terrarium colours. */
+  groundTile(tile: TileAddress, signal: AbortSignal): Promise<Tile>;
+  /** A map tile of contours, Mapbox vector tile bytes, in feet or metres. */
+  contourTile(tile: TileAddress & { readonly units: UnitSystem }, signal: AbortSignal): Promise<ArrayBuffer>;
+}
+
+/** The functions, with nothing opened yet. `toBitmap` turns RGBA bytes of a square tile into what a map takes. */
+export function studyFunctions<Tile extends object>(
+  opener: Opener,
+  toBitmap: (rgba: Uint8ClampedArray<ArrayBuffer>, size: number) => Promise<Tile>,
+): StudyFunctions<Tile> {
+  let district: District | null = null;
+  let tiles = new Map<string, Promise<Float32Array>>();
+  let contours: ReturnType<typeof contourTiles> | null = null;
+  const opened = (): District => {
+    if (!district) throw new UserError('nothing-open', 'No district is open; open elevation and roads first.');
+    return district;
+  };
+  const heightsOf = (tile: TileAddress): Promise<Float32Array> => {
+    const key = `${tile.z}/${tile.x}/${tile.y}`;
+    const kept = tiles.get(key);
+    if (kept) return kept;
+    const made = tileHeights(opened().sources, tile);
+    made.catch(() => tiles.delete(key));
+    tiles.set(key, made);
+    if (tiles.size > KEPT_TILES) tiles.delete(tiles.keys().next().value!);
+    return made;
+  };
+  return {
+    async open(files, signal) {
+      const next = await openDistrict(files, opener, signal);
+      const before = district;
+      district = next;
+      tiles = new Map();
+      const { sources, view } = next;
+      const { south, north } = view.elevationBounds;
+      contours = contourTiles(heightsOf, sources[0]!.info.cellM, (south + north) / 2);
+      if (before) await closeAll(before.sources);
+      return view;
+    },
+    async study(ask, signal) {
+      const began = performance.now();
+      const { sources, roads, marks } = opened();
+      const place = roadAt(roads, ask.at);
+      if (!place.ok) throw place.error;
+      const offset = place.value.offsetM;
+      const ofPoint = Math.abs(offset) < ON_THE_LINE_M ? null : offset < 0 ? 'left' : 'right';
+      const side = ask.side === 'of the point' ? ofPoint : ask.side;
+      const { at, rule, units } = ask;
+      const study = await studySite(sources, { roads, marks, at, side, patient: null, rule, units }, signal);
+      const shapes = studyShapes(study, place.value, localPlane(at));
+      return { study, shapes, tookMs: performance.now() - began };
+    },
+    async groundTile(tile) {
+      const bitmap = await toBitmap(terrarium(await heightsOf(tile)), TILE_SIZE);
+      return transferring(bitmap, [bitmap as unknown as Transferable]);
+    },
+    async contourTile({ units, ...tile }) {
+      opened();
+      const bytes = await contours!(tile, units);
+      return transferring(bytes, [bytes]);
+    },
+  };
+}

@@ -1,0 +1,10 @@
+import type { Port } from '../messages.ts';
+import { serve } from '../serve.ts';
+import { studyFunctions } from '../study-functions.ts';
+import { webOpener } from './opener.ts';
+
+/** A map takes a tile as a bitmap; heights are coded in its colours, so nothing may touch them. */
+const toBitmap = (rgba: Uint8ClampedArray<ArrayBuffer>, size: number): Promise<ImageBitmap> =>
+  createImageBitmap(new ImageData(rgba, size, size), { premultiplyAlpha: 'none', colorSpaceConversion: 'none' });
+
+serve(studyFunctions(webOpener(null), toBitmap), globalThis as unknown as Port);
