@@ -14,7 +14,7 @@ export default {
       name: 'only-through-index',
       severity: 'error',
       from: { path: '^src/([^/]+)/' },
-      to: { path: '^src/[^/]+/.+', pathNot: ['^src/$1/', '^src/[^/]+/index\\.ts$', '\\.css$'] },
+      to: { path: '^src/[^/]+/.+', pathNot: ['^src/$1/', '^src/.+/index\\.ts$', '\\.css$'] },
     },
     { name: 'no-cycle', severity: 'error', from: {}, to: { circular: true } },
     {

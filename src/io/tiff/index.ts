@@ -2,5 +2,5 @@ export { type BlockStore, blockStore } from './block-store.ts';
 export { type Georeference, georeference, overviewOf } from './georeference.ts';
 export { type RasterMetadata, readMetadata } from './metadata.ts';
 export { type OpenedTiff, openTiff } from './open-tiff.ts';
-export { type RasterImage, rasterImage } from './raster-image.ts';
+export { type HeightRule, type RasterImage, rasterImage } from './raster-image.ts';
 export { readWindow, type Window } from './read-window.ts';

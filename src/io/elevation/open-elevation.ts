@@ -1,0 +1,95 @@
+import type { LonLat } from '../../geo/index.ts';
+import { fitLayer, type SurfaceInfo } from '../../terrain/index.ts';
+import { METRES_PER } from '../../units/index.ts';
+import { decodeHere } from '../decode/index.ts';
+import type { ByteSource, DecodePool, ElevationOptions, ElevationSource } from '../ports.ts';
+import { georeference, openTiff, readMetadata } from '../tiff/index.ts';
+import { cellSize } from './cell-size.ts';
+import { cellWindow } from './cell-window.ts';
+import { lonLatBounds } from './lon-lat-bounds.ts';
+import { mapReader } from './map-reader.ts';
+import { type RasterCrs, rasterCrs } from './raster-crs.ts';
+import { rasterReader } from './raster-reader.ts';
+import { surfaceFacts } from './surface-facts.ts';
+import { verticalUnit } from './vertical-unit.ts';
+
+/** A position that comes back this far off from the raster's CRS lies outside where that CRS is defined, degrees. */
+const ROUND_TRIP_DEG = 1e-6;
+const US_FOOT_M = METRES_PER['us-ft'];
+
+/**
+ * Opens a GeoTIFF of heights: reads its directories, finds out what it says and what `options` must fill in. Blocks are
+ * decoded by `pool`, which the caller closes. Every failure is a `UserError` with one sentence; `signal` gives up the opening.
+ */
+export async function openElevation(
+  source: ByteSource,
+  options: ElevationOptions = {},
+  pool: DecodePool = decodeHere,
+  signal?: AbortSignal,
+): Promise<ElevationSource> {
+  const tiff = await openTiff(source, signal);
+  const image = tiff.images[0];
+  const keys = image.getGeoKeys();
+  const metadata = await readMetadata(image, source.name);
+  const place = georeference(image, source.name);
+  const crs = await rasterCrs(keys, options.crs, source.name);
+  const unit = verticalUnit(
+    {
+      unitCode: keys?.VerticalUnitsGeoKey ?? null,
+      ofVerticalCrs: crs.vertical.unit,
+      unitType: metadata.unitType,
+      horizontalInFeet: inFeet(crs),
+    },
+    options.verticalUnit,
+    source.name,
+  );
+  const metres = METRES_PER[unit.unit];
+  const { noData, scale, offset } = metadata.rule;
+  const rule = { noData, scale: scale * metres, offset: offset * metres };
+  const full = await rasterReader(source, tiff, 0, place, rule, pool);
+  const size = full.image;
+  const info: SurfaceInfo = {
+    source: source.name,
+    crs: crs.text,
+    cellM: cellSize(place, crs, size.width / 2, size.height / 2),
+    verticalUnit: unit.unit,
+    verticalUnitAssumed: unit.assumed,
+    verticalDatum: crs.vertical.datum,
+    ...surfaceFacts(metadata.items, options, source.name),
+  };
+
+  return {
+    info,
+    bounds: lonLatBounds(place, size, crs),
+    covers({ lon, lat }: LonLat) {
+      const [x, y] = crs.toRaster(lon, lat);
+      const col = (x - place.x0) / place.stepX;
+      const row = (place.y0 - y) / place.stepY;
+      if (!(col >= -0.5 && col <= size.width - 0.5 && row >= -0.5 && row <= size.height - 0.5)) return false;
+      const [lonBack, latBack] = crs.toLonLat(x, y);
+      return Math.abs(lonBack - lon) < ROUND_TRIP_DEG && Math.abs(latBack - lat) < ROUND_TRIP_DEG;
+    },
+    async readLayer(plane, centre, halfSizeM, given) {
+      const box = {
+        west: centre.x - halfSizeM,
+        south: centre.y - halfSizeM,
+        east: centre.x + halfSizeM,
+        north: centre.y + halfSizeM,
+      };
+      const window = cellWindow(place, size, box, (x, y) => {
+        const { lon, lat } = plane.toLonLat({ x, y });
+        return crs.toRaster(lon, lat);
+      });
+      if (!window) return null;
+      const grid = await full.read(window, given);
+      const col = (window.left + window.right - 1) / 2;
+      const row = (window.top + window.bottom - 1) / 2;
+      return fitLayer({ ...info, cellM: cellSize(place, crs, col, row) }, grid, plane, box, crs.toRaster);
+    },
+    readForMap: mapReader(source, tiff, full, rule, crs, pool),
+    close: async () => source.close?.(),
+  };
+}
+
+/** International and US survey foot alike. */
+const inFeet = ({ unitM }: RasterCrs): boolean => unitM !== null && Math.abs(unitM - US_FOOT_M) < 1e-5;

@@ -1,0 +1,1 @@
+export * from './decode-pool.ts';
