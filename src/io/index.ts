@@ -4,4 +4,5 @@ export * from './marks/index.ts';
 export * from './memory/index.ts';
 export type * from './ports.ts';
 export * from './roads/index.ts';
+export * from './sites/index.ts';
 export * from './study/index.ts';

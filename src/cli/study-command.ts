@@ -1,0 +1,143 @@
+import { readFile, writeFile } from 'node:fs/promises';
+import { type AngleRule, angleRules, defaultAngleRule, type Mark } from '../book/index.ts';
+import {
+  type ElevationOptions,
+  type ElevationSource,
+  openElevation,
+  readMarks,
+  readRoads,
+  studySite,
+} from '../io/index.ts';
+import { fileSource } from '../io/node/index.ts';
+import { urlSource } from '../io/web/index.ts';
+import { profileSvg } from '../plan/index.ts';
+import { indexRoads } from '../road/index.ts';
+import { UserError } from '../units/index.ts';
+import { readOptions, readPosition, readPositive, readWord, UsageError } from './arguments.ts';
+import { studyReport } from './report.ts';
+
+export const studyHelp = `study: the workup of one roadside place
+
+  npm run -s brinkbook -- study --elevation FILE|URL --roads FILE --at LON,LAT [options]
+
+  --elevation FILE|URL    elevation raster (GeoTIFF); several may be given, the finest is used where it has data
+  --roads FILE            roads as GeoJSON or Overpass JSON; may also hold water, wires, barriers, walls, cliffs
+  --at LON,LAT            a point beside a road, WGS 84 degrees, longitude first
+  --side left|right       side of the road as drawn; without it, the side that drops
+  --patient LON,LAT       where the patient is taken to be
+  --marks FILE            marks as a GeoJSON FeatureCollection with a "kind" property
+  --rule NAME             angle rule: ${angleRules.map((rule) => rule.name).join(', ')} (default ${defaultAngleRule.name})
+  --crs EPSG:N            coordinate system, where the raster does not say
+  --vertical-unit UNIT    m, ft or us-ft, where the raster does not say
+  --terrain-kind KIND     bare-earth or surface, where the raster does not say
+  --vertical-rmse METRES  vertical accuracy, one sigma
+  --conditions LIST       wet, ice, night, wind, separated by commas
+  --units us|metric       feet (default) or metres in texts and drawings
+  --svg FILE              also writes the true-scale profile
+  --json                  prints the study as JSON
+`;
+
+const options = {
+  elevation: { type: 'string', multiple: true },
+  roads: { type: 'string' },
+  at: { type: 'string' },
+  side: { type: 'string' },
+  patient: { type: 'string' },
+  marks: { type: 'string' },
+  rule: { type: 'string' },
+  crs: { type: 'string' },
+  'vertical-unit': { type: 'string' },
+  'terrain-kind': { type: 'string' },
+  'vertical-rmse': { type: 'string' },
+  conditions: { type: 'string' },
+  units: { type: 'string' },
+  svg: { type: 'string' },
+  json: { type: 'boolean' },
+} as const;
+
+const conditionWords = ['wet', 'ice', 'night', 'wind'] as const;
+
+/** Runs `study`: prints the study, writes the profile; throws `UsageError` or `UserError`. */
+export async function studyCommand(args: string[]): Promise<void> {
+  const given = readOptions(args, options);
+  const elevation = needed('--elevation', given.elevation);
+  const roadsFile = needed('--roads', given.roads);
+  const at = readPosition('--at', needed('--at', given.at));
+  const side = readWord('--side', given.side, ['left', 'right'] as const) ?? null;
+  const patient = given.patient === undefined ? null : readPosition('--patient', given.patient);
+  const rule = ruleNamed(given.rule);
+  const units = readWord('--units', given.units, ['us', 'metric'] as const) ?? 'us';
+  for (const word of given.conditions?.split(',') ?? []) readWord('--conditions', word.trim(), conditionWords);
+  const facts = elevationFacts(given);
+
+  const roads = indexRoads(readRoads(await readText(roadsFile, 'roads'), roadsFile));
+  const marks: Mark[] = given.marks === undefined ? [] : readMarks(await readText(given.marks, 'marks'), given.marks);
+  const sources: ElevationSource[] = [];
+  try {
+    for (const name of elevation) sources.push(await open(name, facts));
+    const study = await studySite(sources, { roads, marks, at, side, patient, rule, units });
+    if (given.svg !== undefined) await writeSvg(given.svg, profileSvg(study, { units, width: 960, height: 560 }));
+    process.stdout.write(given.json ? `${JSON.stringify(study, null, 1)}\n` : studyReport(study, units));
+  } finally {
+    await Promise.all(sources.map((source) => source.close()));
+  }
+}
+
+function needed<T>(option: string, value: T | undefined): T {
+  if (value === undefined) throw new UsageError(`${option} is missing; see --help.`);
+  return value;
+}
+
+function ruleNamed(name: string | undefined): AngleRule {
+  if (name === undefined) return defaultAngleRule;
+  const rule = angleRules.find((candidate) => candidate.name === name);
+  if (!rule) {
+    throw new UsageError(`--rule "${name}" is not one of ${angleRules.map((candidate) => candidate.name).join(', ')}.`);
+  }
+  return rule;
+}
+
+function elevationFacts(given: {
+  crs?: string | undefined;
+  'vertical-unit'?: string | undefined;
+  'terrain-kind'?: string | undefined;
+  'vertical-rmse'?: string | undefined;
+}): ElevationOptions {
+  const verticalUnit = readWord('--vertical-unit', given['vertical-unit'], ['m', 'ft', 'us-ft'] as const);
+  const kind = readWord('--terrain-kind', given['terrain-kind'], ['bare-earth', 'surface'] as const);
+  const verticalRmseM = readPositive('--vertical-rmse', given['vertical-rmse']);
+  return {
+    ...(given.crs === undefined ? {} : { crs: given.crs }),
+    ...(verticalUnit ? { verticalUnit } : {}),
+    ...(kind ? { kind: kind === 'surface' ? 'surface' : 'bare earth' } : {}),
+    ...(verticalRmseM ? { verticalRmseM } : {}),
+  };
+}
+
+const open = (name: string, facts: ElevationOptions): Promise<ElevationSource> =>
+  openElevation(/^https?:\/\//.test(name) ? urlSource(name) : fileSource(name), facts);
+
+async function readText(path: string, what: string): Promise<string> {
+  try {
+    return await readFile(path, 'utf8');
+  } catch (cause) {
+    throw new UserError('no-file', `The ${what} file ${path} cannot be read (${reason(cause)}); check the path.`, {
+      cause,
+    });
+  }
+}
+
+async function writeSvg(path: string, svg: string): Promise<void> {
+  try {
+    await writeFile(path, svg);
+  } catch (cause) {
+    throw new UserError('no-write', `The drawing cannot be written to ${path} (${reason(cause)}); check the folder.`, {
+      cause,
+    });
+  }
+}
+
+function reason(cause: unknown): string {
+  const code = (cause as { code?: string }).code;
+  return code === 'ENOENT' ? 'no such file or folder' : code === 'EACCES' ? 'no permission' : (code ?? 'unreadable');
+}

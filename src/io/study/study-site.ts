@@ -1,0 +1,45 @@
+import { localPlane } from '../../geo/index.ts';
+import { runStudy, type Study, type StudyInputs } from '../../study/index.ts';
+import { UserError } from '../../units/index.ts';
+import { type ElevationSource, readGround } from '../elevation/index.ts';
+
+/** Everything of a study but its ground, which is read here. */
+export type StudyRequest = Omit<StudyInputs, 'ground'>;
+
+/** First window around the site, metres to each side; a fall line is at most 300 m long. */
+const WINDOW_M = 320;
+/** Second window, for a fall line that ran out of the first. */
+const WIDER_M = 660;
+/** An end this near the border of the window may be the window's, not the file's, metres. */
+const BORDER_M = 12;
+
+/**
+ * Reads the ground around a site and works it out; reads a second, wider window where the fall line runs out of the
+ * first, so that "no data" always means that the file has none. Throws `UserError` with one sentence.
+ */
+export async function studySite(
+  sources: readonly ElevationSource[],
+  request: StudyRequest,
+  signal?: AbortSignal,
+): Promise<Study> {
+  const { at } = request;
+  if (!sources.some((source) => source.covers(at))) {
+    const names = sources.map((source) => source.info.source).join(', ');
+    throw new UserError(
+      'off-raster',
+      `${at.lon}, ${at.lat} (longitude, latitude) lies outside ${names}; give a raster that covers the site.`,
+    );
+  }
+  const plane = localPlane(at);
+  const study = async (halfSizeM: number): Promise<Study> => {
+    const ground = await readGround(sources, plane, { x: 0, y: 0 }, halfSizeM, signal);
+    const result = runStudy({ ...request, ground });
+    if (!result.ok) throw result.error;
+    return result.value;
+  };
+  const first = await study(WINDOW_M);
+  const end = first.descent?.end;
+  if (end?.why !== 'no data' && end?.why !== 'limit') return first;
+  const { x, y } = plane.toLocal(end);
+  return Math.max(Math.abs(x), Math.abs(y)) < WINDOW_M - BORDER_M ? first : study(WIDER_M);
+}

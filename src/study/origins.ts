@@ -1,0 +1,41 @@
+import type { Origin, Study } from './study.ts';
+
+/** Where each deciding number of a study comes from, its sigma in the number's own unit, and the rule behind it. */
+export function originsOf(
+  study: Omit<Study, 'sentence'>,
+  benchHow: Origin['how'],
+  benchRule: string,
+): Record<string, Origin> {
+  const origins: Record<string, Origin> = {};
+  const set = (path: string, rule: string, sigma: number | null = null, how: Origin['how'] = 'computed'): void => {
+    origins[path] = { how, sigma, rule };
+  };
+  const { bench, above, edge, descent, angle, terrain } = study;
+  if (bench) {
+    set('bench.widthM', benchRule, null, benchHow);
+    set('bench.gradeDeg', 'height of the road’s middle along the road');
+    set('bench.crossfallDeg', 'slope of the bench across the road');
+    set('bench.lineShiftM', 'evenness of the ground across and along the road, one path along it');
+  }
+  if (above) set('above.angleDeg', 'steepest 5 m of the slope above the toe');
+  if (edge) {
+    set('edge.offsetM', benchRule, edge.offsetSigmaM, benchHow);
+    set('edge.lipAngleDeg', 'change of slope between 3 m fits either side of the edge');
+  }
+  if (descent) {
+    set('descent.dropM', 'bilinear heights at edge and end', terrain.verticalRmseM);
+    set('descent.ropeLineM', 'upper hull of the profile, 0.8 m at the litter');
+    set('descent.sightLostAtM', 'eye 1.7 m at the edge, load 1 m above ground; vegetation not seen');
+  }
+  if (angle) {
+    const window = `steepest ${angle.windowM} m window, ground drawn given the data`;
+    set('angle.governingDeg', window, angle.governingSigmaDeg);
+    set('angle.planAs', `rule ${angle.rule.name}, on the worse of two runs at the stated error and half of it`);
+    set('angle.nearbyMaxDeg', 'steepest window within 3 m along the road');
+    set('angle.ropePullOfWeight', 'sine and cosine of the governing angle, no friction');
+    if (terrain.verticalRmseM === null) {
+      set('terrain.verticalRmseM', 'not stated: multiples of 0.10 m weighed', null, 'assumed');
+    }
+  }
+  return origins;
+}
