@@ -40,15 +40,19 @@ export function buildGround(
   return { box: area, columns, rows, tiles, natural };
 }
 
-/** How high the banks of the creek may stand in a tile, metres, up to 16 m off (then Infinity); and on which side a cell lies. */
+/** Steepest bank of the creek, tangent: from 0.5 to 1.05, wandering along it. */
+const bankSlope = (stationM: number): number =>
+  0.78 + 0.18 * Math.sin(stationM / 83) + 0.1 * Math.sin(stationM / 29 + 1);
+
+/** How high the banks of the creek may stand in a tile, metres, up to 45 m off (then Infinity); and on which side a cell lies. */
 function creekBanks(creek: Line, x: number, y: number): { banks: Float32Array; creekSide: Int8Array } {
   const banks = new Float32Array(TILE_STRIDE * TILE_STRIDE).fill(Number.POSITIVE_INFINITY);
   const creekSide = new Int8Array(banks.length);
   const grid = { width: TILE_STRIDE, height: TILE_STRIDE, data: banks, x0: x, y0: y, stepX: FINE_M, stepY: FINE_M };
-  forCellsByCreek(creek, grid, 90, (i, { offsetM, bedM }) => {
+  forCellsByCreek(creek, grid, 90, (i, { offsetM, bedM, stationM }) => {
     creekSide[i] = offsetM > 0 ? 1 : -1;
     const away = Math.abs(offsetM);
-    if (away < 16) banks[i] = bedM + 1 + Math.max(0, away - 7) * 0.85;
+    if (away < 45) banks[i] = bedM + 1 + Math.max(0, away - 7) * bankSlope(stationM);
   });
   return { banks, creekSide };
 }

@@ -55,6 +55,8 @@ export interface Beside {
   readonly fill: number;
   readonly carve: number;
   readonly cut: number;
+  /** Height of the bench's edge there. */
+  readonly edge: number;
   /** Rms of the unevenness of fill and carve there, metres. */
   readonly rough: number;
 }
@@ -72,6 +74,7 @@ export function besideRoad(road: RoadDesign, by: ByRoad): Beside {
     fill: mix(here.fill, there.fill),
     carve: mix(here.carve, there.carve),
     cut: mix(here.cut, there.cut),
+    edge: mix(here.edge, there.edge),
     rough: mix(here.rough, there.rough),
   };
 }
@@ -92,6 +95,7 @@ function onSide(road: RoadDesign, { s, outsideM }: ByRoad, side: 0 | 1): Beside 
     fill: edge - fallen,
     carve: Number.isNaN(lift) ? Number.POSITIVE_INFINITY : edge - carved + lift,
     cut: edge + rise,
+    edge,
     rough: design.rough[i] * Math.min(1, d / ROUGH_FROM_M),
   };
 }

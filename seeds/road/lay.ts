@@ -3,11 +3,13 @@ import { type ByRoad, benchHeight, besideRoad, placeByRoad } from './beside.ts';
 import type { RoadDesign } from './design.ts';
 
 /** Roads shape the ground this far from their middle line, metres, fading out over the last of it. */
-const REACH_M = 72;
-const FADE_M = 60;
+const REACH_M = 110;
+const FADE_M = 96;
 /** Side of the blocks that share a list of stations, metres. */
 const BLOCK_M = 8;
 const FINE_M = 0.5;
+/** Fill squeezed between a road and the creek, tangent. */
+const STEEPEST_FILL = 0.9;
 /** Stations of the same road this far along are another leg of it. */
 const LEG_M = 90;
 
@@ -127,7 +129,7 @@ function groundAtRoads(cells: TileCells, cell: number, x: number, y: number, blo
   const { road, i } = closest(block.own, x, y);
   const by = placeByRoad(road, i, x, y);
   const gap = road.gap[i] === 1;
-  let { fill, carve, cut, rough } = besideRoad(road, by);
+  let { fill, carve, cut, rough, edge } = besideRoad(road, by);
   // A fill ends at the creek: what lies across it stays as it was.
   if (cells.creekSide[cell] * road.creekSide[i] < 0) fill = Number.NEGATIVE_INFINITY;
   if (gap) {
@@ -153,20 +155,26 @@ function groundAtRoads(cells: TileCells, cell: number, x: number, y: number, blo
   z = Math.min(z, carve + rough * wave);
   z = Math.max(z, fill + rough * wave);
   z = Math.min(z, cut + roughness.cutM * wave * Math.min(1, Math.max(0, cut - fill)));
-  z = Math.min(z, Math.max(cells.banks[cell], natural));
+  // A fill gives way to the creek's banks, but not so far that the road's own edge would fall in.
+  z = Math.min(z, Math.max(cells.banks[cell], natural, edge - STEEPEST_FILL * Math.max(0, by.outsideM)));
   if (nearest <= FADE_M) return z;
   const t = Math.min(1, (nearest - FADE_M) / (REACH_M - FADE_M));
   return z + t * t * (3 - 2 * t) * (natural - z);
 }
 
+/** The nearest of stations in order along a road: every fourth first, then those about the best of these. */
 function closest(stations: readonly Station[], x: number, y: number): Station {
-  let best = stations[0];
+  let at = 0;
   let least = Number.POSITIVE_INFINITY;
-  for (const station of stations) {
-    const d = squared(station, x, y);
-    if (d >= least) continue;
-    least = d;
-    best = station;
-  }
-  return best;
+  const look = (from: number, to: number, step: number) => {
+    for (let k = from; k < to; k += step) {
+      const d = squared(stations[k], x, y);
+      if (d >= least) continue;
+      least = d;
+      at = k;
+    }
+  };
+  look(0, stations.length, 4);
+  look(Math.max(0, at - 3), Math.min(stations.length, at + 4), 1);
+  return stations[at];
 }

@@ -27,11 +27,11 @@ export interface SlopeShape {
 
 /** Distance between the values of a fall table, metres. */
 export const FALL_STEP_M = 0.5;
-/** Values in a fall table: 0 to 72 m. */
-export const FALL_COUNT = 145;
+/** Values in a fall table: 0 to 110 m. */
+export const FALL_COUNT = 221;
 
 /** Level ground on either side of a flat stretch, metres. */
-export const FLAT_M = 25;
+export const FLAT_M = 46;
 
 const FOOT_M = 22;
 const FOOT_SLOPE = 0.05;
