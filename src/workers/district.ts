@@ -9,6 +9,8 @@ import {
   openElevation,
   readMarks,
   readRoads,
+  readSites,
+  type SiteList,
 } from '../io/index.ts';
 import { indexRoads, type RoadIndex } from '../road/index.ts';
 import type { SurfaceInfo } from '../terrain/index.ts';
@@ -25,6 +27,7 @@ export interface DistrictFiles {
   readonly options: ElevationOptions;
   readonly roads: Origin | null;
   readonly marks: Origin | null;
+  readonly sites: Origin | null;
 }
 
 /** What a map and a page need to know of an opened district; GeoJSON in WGS 84 longitude, latitude. */
@@ -38,6 +41,8 @@ export interface DistrictView {
   /** Box of the roads that lie on the elevation, null where there are none. */
   readonly roadsBounds: LonLatBox | null;
   readonly marks: readonly Mark[];
+  /** The district's name and its sites, null where no list of sites was given. */
+  readonly list: SiteList | null;
 }
 
 /** An opened district as the worker keeps it. */
@@ -73,6 +78,7 @@ export async function openDistrict(files: DistrictFiles, opener: Opener, signal:
       ? readRoads(await opener.text(files.roads, signal), nameOf(files.roads))
       : { ways: [], features: [] };
     const marks = files.marks ? readMarks(await opener.text(files.marks, signal), nameOf(files.marks)) : [];
+    const list = files.sites ? readSites(await opener.text(files.sites, signal), nameOf(files.sites)) : null;
     const bounds = unionOf(sources.map((source) => source.bounds));
     const view: DistrictView = {
       elevation: sources.map((source) => source.info),
@@ -82,6 +88,7 @@ export async function openDistrict(files: DistrictFiles, opener: Opener, signal:
       features: mapFeatures(network),
       roadsBounds: roadsBounds(network, (at) => sources[0]!.covers(at)),
       marks,
+      list,
     };
     return { sources, roads: indexRoads(network), marks, view };
   } catch (error) {

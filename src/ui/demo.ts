@@ -1,0 +1,13 @@
+import type { DistrictFiles } from '../workers/index.ts';
+
+/** Where the demo district's files are served from, beside the page. */
+export function demoFiles(): DistrictFiles {
+  const file = (name: string): string => new URL(`/demo/${name}`, location.href).href;
+  return {
+    elevation: [file('elevation-1m.tif'), file('elevation-10m.tif')],
+    options: {},
+    roads: file('roads.geojson'),
+    marks: file('marks.geojson'),
+    sites: file('sites.json'),
+  };
+}

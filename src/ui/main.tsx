@@ -1,0 +1,25 @@
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { startStudyWorker } from '../workers/web/index.ts';
+import { App } from './App.tsx';
+import { createDesk } from './desk.ts';
+import { DeskContext } from './desk-context.ts';
+import './styles/tokens.css';
+import './styles/page.css';
+import './styles/notes.css';
+import './styles/profile.css';
+import './styles/narrow.css';
+
+const workers = { study: startStudyWorker('study'), map: startStudyWorker('map') };
+const desk = createDesk(workers);
+window.addEventListener('hashchange', desk.followAddress);
+window.addEventListener('popstate', desk.followAddress);
+void desk.openDemo();
+
+createRoot(document.getElementById('desk')!).render(
+  <StrictMode>
+    <DeskContext value={{ desk, workers }}>
+      <App />
+    </DeskContext>
+  </StrictMode>,
+);

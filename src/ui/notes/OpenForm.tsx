@@ -1,0 +1,130 @@
+import { type DragEvent, type FormEvent, useRef, useState } from 'react';
+import type { ElevationOptions } from '../../io/index.ts';
+import type { VerticalUnit } from '../../units/index.ts';
+import type { OwnFiles } from '../desk.ts';
+import { useActions } from '../desk-context.ts';
+import { useDesk } from '../desk-state.ts';
+
+/** The form for own files: what to open, and what the files may not say of themselves. Nothing leaves this machine. */
+export function OpenForm() {
+  const { desk } = useActions();
+  const opening = useDesk((state) => state.opening);
+  const invented = useDesk((state) => state.district?.invented ?? false);
+  const [problem, setProblem] = useState<string | null>(null);
+  const form = useRef<HTMLFormElement>(null);
+
+  const onSubmit = (event: FormEvent<HTMLFormElement>): void => {
+    event.preventDefault();
+    const files = readForm(new FormData(event.currentTarget));
+    const missing = files.elevation.length === 0 ? 'an elevation file' : files.roads === null ? 'a road file' : null;
+    setProblem(missing && `Choose ${missing} first.`);
+    if (!missing) void desk.openOwn(files);
+  };
+  const onDrop = (event: DragEvent): void => {
+    event.preventDefault();
+    if (form.current) fillIn(form.current, [...event.dataTransfer.files]);
+  };
+  return (
+    <form
+      ref={form}
+      className="open-form"
+      onSubmit={onSubmit}
+      onDrop={onDrop}
+      onDragOver={(event) => event.preventDefault()}
+    >
+      <section className="block">
+        <h2>Files</h2>
+        <label>
+          Elevation: GeoTIFF, one or several, the finest counts
+          <input type="file" name="elevation" accept=".tif,.tiff,image/tiff" multiple />
+        </label>
+        <label>
+          Roads: GeoJSON or Overpass JSON
+          <input type="file" name="roads" accept=".geojson,.json,application/geo+json,application/json" />
+        </label>
+        <label>
+          Marks, if there are any: GeoJSON
+          <input type="file" name="marks" accept=".geojson,.json,application/geo+json,application/json" />
+        </label>
+        <p className="note">Or drop the files on this form. They are read here and go nowhere.</p>
+      </section>
+      <section className="block">
+        <h2>What the elevation may not say</h2>
+        <label>
+          What it shows
+          <select name="kind" defaultValue="">
+            <option value="">as the file says</option>
+            <option value="bare earth">bare earth</option>
+            <option value="surface">surface, with trees and roofs</option>
+          </select>
+        </label>
+        <label>
+          Coordinate system
+          <input type="text" name="crs" placeholder="EPSG:32609, only if the file lacks it" spellCheck={false} />
+        </label>
+        <label>
+          Unit of its heights
+          <select name="verticalUnit" defaultValue="">
+            <option value="">as the file says</option>
+            <option value="m">metres</option>
+            <option value="ft">feet</option>
+            <option value="us-ft">US survey feet</option>
+          </select>
+        </label>
+        <label>
+          Vertical RMSE, metres
+          <input type="text" inputMode="decimal" name="rmse" placeholder="only if the file lacks it" />
+        </label>
+      </section>
+      <p className="form-problem" role="alert">
+        {problem}
+      </p>
+      <div className="form-keys">
+        <button type="submit" className="key" disabled={opening !== null}>
+          Open
+        </button>
+        <a className="key-quiet" href="#/">
+          back
+        </a>
+        {!invented && (
+          <button type="button" className="key-quiet" onClick={() => void desk.openDemo()}>
+            back to the demo district
+          </button>
+        )}
+      </div>
+    </form>
+  );
+}
+
+function readForm(data: FormData): OwnFiles {
+  const files = (name: string): File[] =>
+    data.getAll(name).filter((value): value is File => value instanceof File && value.size > 0);
+  const text = (name: string): string => String(data.get(name) ?? '').trim();
+  const rmse = Number(text('rmse').replace(',', '.'));
+  const options: ElevationOptions = {
+    ...(text('crs') ? { crs: text('crs') } : {}),
+    ...(text('kind') ? { kind: text('kind') as 'bare earth' | 'surface' } : {}),
+    ...(text('verticalUnit') ? { verticalUnit: text('verticalUnit') as VerticalUnit } : {}),
+    ...(rmse > 0 ? { verticalRmseM: rmse } : {}),
+  };
+  return { elevation: files('elevation'), roads: files('roads')[0] ?? null, marks: files('marks')[0] ?? null, options };
+}
+
+/** Puts dropped files where they belong by their endings: rasters, then roads, then marks. */
+function fillIn(form: HTMLFormElement, dropped: readonly File[]): void {
+  const put = (name: string, files: readonly File[]): void => {
+    const input = form.elements.namedItem(name);
+    if (!(input instanceof HTMLInputElement) || files.length === 0) return;
+    const list = new DataTransfer();
+    for (const file of files) list.items.add(file);
+    input.files = list.files;
+  };
+  put(
+    'elevation',
+    dropped.filter(({ name }) => /\.tiff?$/i.test(name)),
+  );
+  const texts = dropped.filter(({ name }) => /\.(geo)?json$/i.test(name));
+  const marks = texts.filter(({ name }) => /mark/i.test(name));
+  put('roads', texts.filter((file) => !marks.includes(file)).slice(0, 1));
+  put('marks', marks.slice(0, 1));
+}
