@@ -11,11 +11,23 @@ type Options = NonNullable<ParseArgsConfig['options']>;
 /** Options of a command, strictly: an unknown option or a stray word is a `UsageError`. */
 export function readOptions<T extends Options>(args: string[], options: T) {
   try {
-    return parseArgs({ args, options, strict: true, allowPositionals: false }).values;
+    return parseArgs({ args: joinNegative(args), options, strict: true, allowPositionals: false }).values;
   } catch (error) {
     const sentence = error instanceof Error ? error.message.split('. ')[0]! : 'The options cannot be read';
     throw new UsageError(`${sentence}; see --help.`);
   }
+}
+
+/** Western longitudes begin with a dash: "--at -128,44" becomes "--at=-128,44", which no longer looks like an option. */
+function joinNegative(args: readonly string[]): string[] {
+  const joined: string[] = [];
+  for (const arg of args) {
+    const last = joined.at(-1);
+    if (/^-\.?\d/.test(arg) && last?.startsWith('--') && !last.includes('='))
+      joined[joined.length - 1] = `${last}=${arg}`;
+    else joined.push(arg);
+  }
+  return joined;
 }
 
 /** "LON,LAT" in WGS 84 degrees. */

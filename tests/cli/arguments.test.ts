@@ -7,6 +7,11 @@ describe('command line options', () => {
     expect(readPosition('--at', '-128.5, 44.01')).toEqual({ lon: -128.5, lat: 44.01 });
   });
 
+  it('takes a western longitude as the value of its option', () => {
+    const options = { at: { type: 'string' }, json: { type: 'boolean' } } as const;
+    expect(readOptions(['--at', '-128.5,44', '--json'], options)).toEqual({ at: '-128.5,44', json: true });
+  });
+
   it.each(['44.0', '44.0,-128.0,3', 'x,y', '-190,44', ''])('refuses the position "%s"', (text) => {
     expect(() => readPosition('--at', text)).toThrow(UserError);
   });
