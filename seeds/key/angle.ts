@@ -13,7 +13,8 @@ export interface TrueAngle {
   readonly steps: readonly { readonly distanceM: number; readonly heightM: number }[];
 }
 
-const STEP_M = 0.25;
+/** Heights are taken as far apart as a study takes them, so that both speak of the same windows, metres. */
+const STEP_M = 0.5;
 const WINDOW_M = 5;
 
 /** Angles of the noise-free ground along a descent of `length` metres; null under 2 m. */
@@ -50,7 +51,7 @@ function steps(z: Float64Array): { distanceM: number; heightM: number }[] {
   const run = 2 / STEP_M;
   const side = 5 / STEP_M;
   const found: { distanceM: number; heightM: number }[] = [];
-  for (let k = 4; k + run < z.length - 4; k++) {
+  for (let k = 2; k + run < z.length - 2; k++) {
     const before = Math.min(side, k);
     const after = Math.min(side, z.length - 1 - k - run);
     const above = fittedFall(z, k - before, before + 1);

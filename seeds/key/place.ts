@@ -23,6 +23,20 @@ export type Place =
 
 export const hardPlaces: readonly Place[] = ['rounded', 'berm', 'taper', 'sparse', 'hairpin'];
 
+export const leftOutPlaces: readonly Place[] = [
+  'soft shoulder',
+  'retaining wall',
+  'culvert',
+  'through-fill',
+  'bridge',
+  'divided',
+  'mouth',
+  'switchback',
+  'cut-to-fill',
+  'marginal',
+  'end',
+];
+
 /** Features, the place that their stations are, and how far beyond its ends each reaches, metres. */
 type Rule = readonly [what: Feature['what'], place: Place, beyond: number];
 

@@ -4,7 +4,7 @@ import { type DrawnWay, drawnRoute } from '../book/drawn.ts';
 import { convergenceDeg, EPSG, gridScale, lonLat } from '../position.ts';
 import { noise, seed } from '../recipe.ts';
 import type { Line } from '../road/line.ts';
-import { placesOf } from './place.ts';
+import { hardPlaces, leftOutPlaces, placesOf } from './place.ts';
 import { type KeyPlace, type KeySide, keySide } from './rows.ts';
 
 type Cell = string | number | null;
@@ -129,6 +129,7 @@ export async function writeKey(folder: string, key: readonly KeyRoad[]): Promise
     convergenceDeg: round(convergenceDeg, 5),
     seed,
     noise,
+    places: { hard: hardPlaces, leftOut: leftOutPlaces },
     units:
       'x, y, endX, endY, edgeX, edgeY: grid metres. All other lengths: metres on the ground. edgeM, firmM: from the true middle line outward. drawnOffsetM: from the line as drawn, positive right. lineOffsetM: the true middle line from the drawn line, positive right. Azimuths true.',
   };
