@@ -1,4 +1,4 @@
-import type { Bench } from '../road/index.ts';
+import { type Bench, edgeKindAt } from '../road/index.ts';
 import { degrees, metres, metresOrNull } from './rounded.ts';
 import type { StudyBench, StudyBenchStation } from './study.ts';
 
@@ -18,6 +18,8 @@ export function benchPart(bench: Bench, i: number): StudyBench {
 function stationPart({ firstStationM, left, right, shiftM }: Bench, i: number): StudyBenchStation {
   return {
     stationM: firstStationM + i,
+    leftEdgeKind: edgeKindAt(left, i),
+    rightEdgeKind: edgeKindAt(right, i),
     leftEdgeOffsetM: metresOrNull(left.edgeOffsetM[i]),
     rightEdgeOffsetM: metresOrNull(right.edgeOffsetM[i]),
     usableLeftOffsetM: metresOrNull(left.usableOffsetM[i]),

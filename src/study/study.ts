@@ -1,4 +1,5 @@
 import type { AngleClass } from '../book/index.ts';
+import type { EdgeKind } from '../road/index.ts';
 import type { TerrainKind } from '../terrain/index.ts';
 
 /** WGS 84 degrees, printed to 1e-8. */
@@ -30,6 +31,8 @@ export interface StudyTerrain extends StudyTerrainSource {
 
 export interface StudyBenchStation {
   stationM: number;
+  leftEdgeKind: EdgeKind;
+  rightEdgeKind: EdgeKind;
   leftEdgeOffsetM: number | null;
   rightEdgeOffsetM: number | null;
   usableLeftOffsetM: number | null;

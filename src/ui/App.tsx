@@ -3,6 +3,7 @@ import { useDesk } from './desk-state.ts';
 import { ForeEdge } from './ForeEdge.tsx';
 import { Head } from './notes/Head.tsx';
 import { NotesBody, NotesTop } from './notes/NotesPage.tsx';
+import { Caution } from './notes/Provenance.tsx';
 import { MapPane } from './sketch/MapPane.tsx';
 import { ProfilePane } from './sketch/ProfilePane.tsx';
 import { useLight } from './use-light.ts';
@@ -12,7 +13,7 @@ export function App() {
   const light = useLight(useDesk((state) => state.light));
   return (
     <main className="spread">
-      <Drawer>
+      <Drawer foot={<Caution />}>
         <Head light={light} />
         <NotesTop />
         <ProfilePane />

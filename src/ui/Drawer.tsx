@@ -7,8 +7,11 @@ type DrawerState = (typeof states)[number];
 const TAP_PX = 8;
 const STEP_PX = 60;
 
-/** The notes: a page on a desk, a drawer with three heights on a phone, opened by its handle: tap, drag, or Enter. */
-export function Drawer({ children }: { readonly children: ReactNode }) {
+/**
+ * The notes: a page on a desk, a drawer with three heights on a phone, opened by its handle: tap, drag, or Enter. `foot`
+ * stays in sight at every height.
+ */
+export function Drawer({ children, foot }: { readonly children: ReactNode; readonly foot: ReactNode }) {
   const [state, setState] = useState<DrawerState>('peek');
   const startY = useRef<number | null>(null);
   const step = (by: number): void => {
@@ -39,6 +42,7 @@ export function Drawer({ children }: { readonly children: ReactNode }) {
         onClick={onClick}
       />
       <div className="notes-scroll">{children}</div>
+      {foot}
     </article>
   );
 }

@@ -3,7 +3,7 @@ import { formatLength } from '../../units/index.ts';
 import { type DeskState, useDesk } from '../desk-state.ts';
 import { NumbersBlock } from './NumbersBlock.tsx';
 import { OpenForm } from './OpenForm.tsx';
-import { Caution, ElevationLine } from './Provenance.tsx';
+import { ElevationLine } from './Provenance.tsx';
 import { RuleBlock } from './RuleBlock.tsx';
 import { Sentence } from './Sentence.tsx';
 import { SiteList } from './SiteList.tsx';
@@ -45,12 +45,7 @@ export function NotesBody() {
       </>
     );
   } else if (place.screen === 'start' && district?.view.list) body = <SiteList sites={district.view.list.sites} />;
-  return (
-    <div className="notes-body">
-      {body}
-      <Caution />
-    </div>
-  );
+  return <div className="notes-body">{body}</div>;
 }
 
 /** The sentence for whatever state the desk is in: loading, failed, empty, working, done. */

@@ -1,5 +1,12 @@
 import type { Origin, Study } from '../../study/index.ts';
-import { formatAngleRange, formatDegrees, formatLength, formatPercent, type UnitSystem } from '../../units/index.ts';
+import {
+  formatAngleRange,
+  formatDegrees,
+  formatLength,
+  formatLengthFigure,
+  formatPercent,
+  type UnitSystem,
+} from '../../units/index.ts';
 
 /** One line of the list of numbers: what, how much, its range or what belongs to it, and where it comes from. */
 export interface StudyRow {
@@ -39,12 +46,7 @@ export function studyRows(study: Study, units: UnitSystem): StudyRow[] {
   if (edge) {
     const out = Math.abs(edge.offsetM);
     const band = Z95 * edge.offsetSigmaM;
-    add(
-      'Edge from road line',
-      length(out),
-      `${length(Math.max(0, out - band))} to ${length(out + band)}`,
-      'edge.offsetM',
-    );
+    add('Edge from road line', length(out), rangeWords(Math.max(0, out - band), out + band, units), 'edge.offsetM');
     add('Lip', formatDegrees(edge.lipAngleDeg), 'change of slope at the edge', 'edge.lipAngleDeg');
   }
   if (bench) {
@@ -86,6 +88,10 @@ export function studyRows(study: Study, units: UnitSystem): StudyRow[] {
 /** What the angle asks of a rope: shares of the weight. */
 export const weightWords = ({ ropePullOfWeight, groundPressOfWeight }: NonNullable<Study['angle']>): string =>
   `rope pull ${formatPercent(ropePullOfWeight)} of weight, ground press ${formatPercent(groundPressOfWeight)}; equal at 45°`;
+
+/** A range of lengths, rounded outward. */
+const rangeWords = (low: number, high: number, units: UnitSystem): string =>
+  `${formatLengthFigure(low, units, 'down')} to ${formatLength(high, units, 'up')} (5 to 95 %)`;
 
 const ends: Readonly<Record<NonNullable<Study['descent']>['end']['why'], string>> = {
   'patient point': 'to the patient point',

@@ -62,7 +62,13 @@ export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
     shown.current = { light, units };
   }, [light, units]);
 
-  useEffect(() => () => map.current?.remove(), []);
+  useEffect(
+    () => () => {
+      map.current?.remove();
+      map.current = null;
+    },
+    [],
+  );
 
   return (
     <section className="map-pane" aria-label="Map">
@@ -83,7 +89,5 @@ function follow(map: MapHandle, show: boolean): void {
 const toMap = ({ view, invented }: OpenDistrict): MapDistrict => ({
   ...view,
   sites: view.list?.sites ?? [],
-  attribution: `${invented ? 'Invented ground, roads and names. ' : ''}Elevation: ${view.elevation.map(({ source }) => nameIn(source)).join(', ')}. Map drawn with MapLibre.`,
+  attribution: `${invented ? 'Invented ground, roads and names. ' : ''}Elevation: ${view.elevation.map(({ source }) => source).join(', ')}. Map drawn with MapLibre.`,
 });
-
-const nameIn = (source: string): string => source.split('/').at(-1) ?? source;
