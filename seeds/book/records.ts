@@ -45,7 +45,7 @@ export function makeChanges(key: readonly KeyRoad[]) {
 /** Places to leave vehicles, as GeoJSON points with the number that fit. */
 export function makeParking(key: readonly KeyRoad[]) {
   const places: [string, RoadKey, number, string, number, number][] = [
-    ['Split Oak Turnout', 'lantern', 2758, 'right', -3, 3],
+    ['Split Oak Turnout', 'cinder', 2556, 'right', -3, 3],
     ['Level Acre', 'lantern', 3720, 'left', 12, 20],
     ['Saddle flat', 'cinder', 1745, 'left', 10, 12],
     ['Quarry floor', 'quarry', 1850, 'right', 10, 15],
@@ -115,7 +115,7 @@ export function makeMeasurements(key: readonly KeyRoad[]) {
     {
       site: 'split-oak',
       what: 'edge from the middle of the road',
-      valueM: edge('lantern', 2758, 'right'),
+      valueM: edge('cinder', 2556, 'right'),
       by: 'training officer',
       on: '2024-04-30',
       method: 'tape',
@@ -123,7 +123,7 @@ export function makeMeasurements(key: readonly KeyRoad[]) {
     {
       site: 'split-oak',
       what: 'angle on the steepest 5 m',
-      valueDeg: 28,
+      valueDeg: 22,
       by: 'training officer',
       on: '2024-04-30',
       method: 'hand level and tape',
@@ -131,7 +131,7 @@ export function makeMeasurements(key: readonly KeyRoad[]) {
     {
       site: 'split-oak',
       what: 'angle on the steepest 5 m',
-      valueDeg: 27,
+      valueDeg: 21,
       by: 'captain, A shift',
       on: '2024-05-14',
       method: 'inclinometer',
