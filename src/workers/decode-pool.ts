@@ -83,14 +83,15 @@ export function decodePool(start: StartWorker, size: number): DecodePool {
     );
   }
 
-  /** Hands waiting blocks to whoever is free. */
+  /** Hands waiting blocks to whoever is free, and starts as many workers as there are blocks for. */
   function serve(): void {
-    if (queue.length > 0 && !closed) {
-      while (canStart && slots.size < Math.min(size, queue.length + slots.size)) open();
-    }
+    dropAborted();
+    const inHand = [...slots].reduce((sum, slot) => sum + slot.running, 0);
+    while (canStart && slots.size < Math.min(size, queue.length + inHand)) open();
     if (!canStart && slots.size === 0) {
-      for (const job of queue.splice(0))
-        decodeHere.decode(job.format, job.packed, job.signal).then(job.resolve, job.reject);
+      for (const { format, packed, signal, resolve, reject } of queue.splice(0)) {
+        decodeHere.decode(format, packed, signal).then(resolve, reject);
+      }
       return;
     }
     for (;;) {
@@ -98,8 +99,16 @@ export function decodePool(start: StartWorker, size: number): DecodePool {
       if (!slot || slot.running >= AT_DOOR) return;
       const job = queue.shift();
       if (!job) return;
-      if (job.signal?.aborted) job.reject(job.signal.reason);
-      else void run(slot, job);
+      void run(slot, job);
+    }
+  }
+
+  function dropAborted(): void {
+    for (let i = queue.length - 1; i >= 0; i--) {
+      const { signal, reject } = queue[i];
+      if (!signal?.aborted) continue;
+      queue.splice(i, 1);
+      reject(signal.reason);
     }
   }
 

@@ -62,6 +62,7 @@ export async function openElevation(
     info,
     bounds: lonLatBounds(place, size, crs),
     covers({ lon, lat }: LonLat) {
+      if (!(Number.isFinite(lon) && Number.isFinite(lat))) return false;
       const [x, y] = crs.toRaster(lon, lat);
       const col = (x - place.x0) / place.stepX;
       const row = (place.y0 - y) / place.stepY;

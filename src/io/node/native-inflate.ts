@@ -2,7 +2,7 @@ import { inflateSync } from 'node:zlib';
 import { unpackDeflateWith } from '../decode/index.ts';
 
 /** Lets deflate blocks be unpacked by Node's own zlib on this thread. */
-export function useNativeInflate(): void {
+export function inflateNatively(): void {
   unpackDeflateWith((packed) => {
     const bytes = inflateSync(packed);
     // Small results come from a shared pool: their buffer is not theirs alone.

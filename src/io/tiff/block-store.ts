@@ -121,6 +121,7 @@ export function blockStore(source: ByteSource, image: RasterImage, pool: DecodeP
       for (let next = unplaced(); next.length > 0; next = unplaced()) {
         await Promise.all(next.map(async (index) => places.set(index, await image.rangeOf(index))));
       }
+      signal?.throwIfAborted();
       // From here to the waits nothing may yield, so that no entry goes in between.
       start(
         wanted.filter((index) => !entries.has(index)),

@@ -8,7 +8,8 @@ const beside = new URL('./decode.mjs', import.meta.url);
 /** A pool of decoding threads under Node; `module` is the bundled `decode.ts`. An idle pool does not keep the process alive. */
 export function nodeDecodePool(size = 2, module: URL = beside): DecodePool {
   return decodePool((lost) => {
-    const thread = new Worker(module);
+    // A library below geotiff takes a thread without data for one of its own and fails.
+    const thread = new Worker(module, { workerData: {} });
     thread.unref();
     thread.once('error', lost);
     thread.once('exit', lost);

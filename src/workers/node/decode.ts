@@ -1,12 +1,12 @@
 // Entry of a decoding thread under Node.
 import { parentPort } from 'node:worker_threads';
-import { useNativeInflate } from '../../io/node/index.ts';
+import { inflateNatively } from '../../io/node/index.ts';
 import { decodeFunctions } from '../decode-functions.ts';
 import { serve } from '../serve.ts';
 
 const port = parentPort;
 if (port) {
-  useNativeInflate();
+  inflateNatively();
   serve(decodeFunctions, {
     postMessage: (message, transfer) => port.postMessage(message, transfer as ArrayBuffer[]),
     addEventListener: (_, listener) => {
