@@ -20,7 +20,7 @@ export interface EdgeFits {
   readonly heightM: Float64Array;
   readonly benchSlope: Float64Array;
   readonly outerSlope: Float64Array;
-  /** Robust spread of the ground about both lines, metres. */
+  /** Robust spread of the ground about the slope line, metres. */
   readonly spreadM: Float64Array;
 }
 
@@ -74,7 +74,7 @@ export function fitEdges(
     fits.heightM[i] = bench.a + bench.b * edge;
     fits.benchSlope[i] = bench.b;
     fits.outerSlope[i] = outer.b;
-    fits.spreadM[i] = Math.hypot(bench.spread, outer.spread);
+    fits.spreadM[i] = outer.spread;
   }
   return fits;
 }

@@ -7,7 +7,7 @@ const COST_JUMP = 25;
 /** The edge walks at most this many samples a station; farther is a jump. */
 const MOVES = 2;
 /** What "no edge" is worth a station: about the evidence that noise alone reaches. */
-const NO_EDGE_SCORE = 8;
+const NO_EDGE_SCORE = 14;
 /** Cost of an edge that begins or ends. */
 const COST_BEGIN = 15;
 

@@ -1,19 +1,26 @@
 import { KIND } from './edge-kind.ts';
 
 /** What remains when everything agrees, metres: the cell's own smearing of a corner. */
-const FLOOR_M = 0.06;
+const FLOOR_M = 0.03;
 /** Share of the single sections' scatter that the filter leaves. */
-const SCATTER_SHARE = 0.5;
+const SCATTER_SHARE = 0.45;
 /** Share of the height noise that the filter leaves in a fitted line. */
-const NOISE_SHARE = 0.5;
+const NOISE_SHARE = 0.4;
+/** Weight of the slope's roughness: its waves are longer than the filter. */
+const SPREAD_SHARE = 1.8;
+/** Added where a berm was taken out beside the edge, metres, from bumps of this height up. */
+const BERM_M = 0.1;
+const BERM_HEIGHT_M = 0.1;
 /** Added within `NEAR` stations of a place where the side turns from cut to fill or the edge jumps, metres. */
 const CHANGE_M = 0.5;
 const NEAR = 8;
+/** Lines that part less (tangent) count as parting this much. */
+const LEAST_PARTING = 0.15;
 const JUMP_M = 2;
 
 /**
  * One sigma of the edge offset at each station, metres: the floor, the scatter of single sections about the filtered edge,
- * and the height noise over the change of slope, added in quadrature; wider where a side turns from cut to fill, since the
+ * height noise and roughness over the change of slope, and a berm taken out, added in quadrature; wider where a side turns from cut to fill, since the
  * edge has no one place there. The shares were set so that ± 1.645 sigma holds the truth at nine stations of ten on made
  * roads; see the accuracy tests.
  */
@@ -22,16 +29,22 @@ export function edgeSigma(
     readonly edgeM: Float64Array;
     readonly scatterM: Float64Array;
     readonly parting: Float64Array;
+    /** Robust spread of the slope about its line, and the highest bump taken out beside the edge, metres. */
+    readonly spreadM: Float64Array;
+    readonly bumpM: Float64Array;
     readonly kind: Uint8Array;
   },
   noiseM: number,
 ): Float64Array {
-  const { edgeM, scatterM, parting, kind } = side;
+  const { edgeM, scatterM, parting, spreadM, bumpM, kind } = side;
   const count = edgeM.length;
   const sigma = new Float64Array(count);
   for (let i = 0; i < count; i++) {
-    const noise = (NOISE_SHARE * noiseM) / Math.max(0.1, parting[i]!);
-    sigma[i] = Math.sqrt(FLOOR_M ** 2 + (SCATTER_SHARE * scatterM[i]!) ** 2 + noise ** 2);
+    const across = Math.max(LEAST_PARTING, parting[i]!);
+    const noise = (NOISE_SHARE * noiseM) / across;
+    const rough = (SPREAD_SHARE * spreadM[i]!) / across;
+    const berm = bumpM[i]! > BERM_HEIGHT_M ? BERM_M : 0;
+    sigma[i] = Math.hypot(FLOOR_M, SCATTER_SHARE * scatterM[i]!, noise, rough, berm);
   }
   for (let i = 1; i < count; i++) {
     if (!changes(kind[i - 1]!, kind[i]!) && !(Math.abs(edgeM[i]! - edgeM[i - 1]!) > JUMP_M)) continue;

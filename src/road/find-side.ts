@@ -15,6 +15,8 @@ const FARTHEST_M = 28;
 /** Level ground beside the road counts this far where no edge is found, and while it stays this near the bench's plane. */
 const LEVEL_M = 10;
 const LEVEL_STEP_M = 0.5;
+/** Samples of the bench line before the edge. */
+const BENCH_LEG = 10;
 
 /** One side of the bench in its own frame: distances outward from the centre line, metres; slopes as tangents, up positive. */
 export interface FoundSide {
@@ -54,7 +56,9 @@ export function findSide(ground: SideGround, side: SideSign, median: Uint8Array)
   const outerSlope = medianAlong(fits.outerSlope, piece);
   const height = single.map((edge, i) => fits.heightM[i]! + fits.benchSlope[i]! * (edge - fits.edgeM[i]!));
   const { kind, fallM, ditch } = tellKinds(whole, side, single, height, outerSlope, median);
-  const { edgeM, heightM, firmM } = findFirmEdges(cut, side, single, height, piece, kind);
+  const { edgeM, heightM, firmM } = findFirmEdges({ ...cut, z: smooth }, side, single, height, piece, kind);
+  const spreadM = medianAlong(fits.spreadM, piece);
+  const bumpM = bumpsInside(cut, smooth, side, edgeM);
   const parting = outerSlope.map((slope, i) => Math.abs(slope - benchSlope[i]!));
   return {
     edgeM,
@@ -67,8 +71,26 @@ export function findSide(ground: SideGround, side: SideSign, median: Uint8Array)
     outerSlope,
     lipM: ditchLips(cut, smooth, side, edgeM, kind),
     levelM: levelReach(cut, smooth, side),
-    sigmaM: edgeSigma({ edgeM, scatterM, parting, kind }, noiseM),
+    sigmaM: edgeSigma({ edgeM, scatterM, parting, spreadM, bumpM, kind }, noiseM),
   };
+}
+
+/** Highest bump that was taken out within 5 m inside the edge of each station, metres. */
+function bumpsInside(
+  { count, half, width, z }: Sections,
+  smooth: Float64Array,
+  side: SideSign,
+  edgeM: Float64Array,
+): Float64Array {
+  const out = new Float64Array(count);
+  for (let i = 0; i < count; i++) {
+    const last = Math.floor(edgeM[i] / SECTION_STEP_M);
+    for (let j = last - BENCH_LEG; j <= last; j++) {
+      const at = i * width + half + side * j;
+      out[i] = Math.max(out[i], Math.abs(z[at] - smooth[at]) || 0);
+    }
+  }
+  return out;
 }
 
 /** How far the ground stays level with the road, metres outward, at most 10 m. */

@@ -10,6 +10,8 @@ const INWARD_M = 7;
 const OUTWARD_M = 5;
 /** Slope that a soft shoulder stays under, tangent; steeper ground already is the slope. */
 const SOFT_SLOPE = 0.25;
+/** A shoulder whose outer half is this much steeper than its inner half is a rounded corner, tangent. */
+const ROUNDED_BY = 0.08;
 
 /** Outer and inner end of a bench with a soft shoulder; both the same where the edge is sharp. */
 export interface FirmEdges {
@@ -63,6 +65,11 @@ export function findFirmEdges(
     const firm = (k - 1 - middle) * SECTION_STEP_M;
     if (!(firm < -SOFT_FROM_M)) continue;
     out.firmM[i] = edgeM[i]! + firm;
+    // A shoulder is straight; a rounded corner steepens all the way and keeps the edge that its lines give.
+    const half = (k + middle - 1) >> 1;
+    if (!line(k, half)) continue;
+    const inner = fit.b;
+    if (!line(half, middle - 1) || fit.b < inner - ROUNDED_BY) continue;
     // The steep begins where the shoulder line meets the line of the ground beyond.
     if (!line(k, middle - 1) || !(fit.b < 0 && fit.b > -SOFT_SLOPE)) continue;
     const shoulder = { a: fit.a, b: fit.b };

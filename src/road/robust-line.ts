@@ -69,8 +69,8 @@ export function robustLine(
       residual[k] = z[k]! - fit.a - fit.b * t[k]!;
       sorted[k] = Math.abs(residual[k]!);
     }
-    spread = Math.max(LEAST_SPREAD_M, MAD_TO_SIGMA * medianInPlace(sorted, n));
-    fit.spread = spread;
+    fit.spread = MAD_TO_SIGMA * medianInPlace(sorted, n);
+    spread = Math.max(LEAST_SPREAD_M, fit.spread);
   }
 }
 

@@ -3,6 +3,8 @@ import type { EdgeKey } from './edge-key.ts';
 
 /** Key points at the ends of a road are left out, stations. */
 const ENDS = 4;
+/** Key points farther apart than this are no line: there the key jumps from one break to another, metres. */
+const JUMP_M = 2;
 
 /**
  * Offset of the key edge from the road line as drawn at every station of a bench: where the key's line crosses the normal
@@ -15,6 +17,7 @@ export function keyOffsets({ x, y, normalX, normalY, count }: Bench, key: EdgeKe
       const a = along(k, i);
       const b = along(k + 1, i);
       if (!(a * b <= 0) || a === b) continue;
+      if (Math.hypot(key.x[k + 1] - key.x[k], key.y[k + 1] - key.y[k]) > JUMP_M) continue;
       const t = a / (a - b);
       const offset = across(k, i) + t * (across(k + 1, i) - across(k, i));
       if (Math.abs(offset) < reachM && !(Math.abs(out[i]) <= Math.abs(offset))) out[i] = offset;
