@@ -82,7 +82,7 @@ describe('rope line', () => {
   it('runs over a barrier at 0.8 m and starts at 0.6 m behind the edge', () => {
     const behind = { distanceM: [-6, -4, -2], elevationM: [0, 0, 0] };
     const rope = ropeLine(
-      at(21, (d) => -d * 0.6),
+      at(21, (d) => 0 - d * 0.6),
       { startM: 0.6, loadM: 0.8, behind, rises: [{ distanceM: -2, heightM: 0.8 }] },
     );
     expect([...rope.cornerDistanceM]).toEqual([-6, -2, 0, 10]);

@@ -41,6 +41,7 @@ export interface BreakChain {
  *
  * For a break at p beside those in use (set S, factor L): d = G_pp + 1/τ² − |L⁻¹G_Sp|², h = b_p − (L⁻¹G_Sp)·(L⁻¹b_S), and
  * the likelihood gains exp(h²/2d) / (τ√d) (the marginal of a linear Gaussian model by Schur's complement).
+ * The first sweeps hold the first level, straight pieces alone, so that breaks are tried before roughness explains them away.
  */
 export function breakChain(model: SlopeModel, tables: ModelTables, fallM: Float64Array, random: Random): BreakChain {
   const evidence = tables.levels.map((table) => weigh(table, tables, fallM));
@@ -48,7 +49,8 @@ export function breakChain(model: SlopeModel, tables: ModelTables, fallM: Float6
   const slotCount = model.breakSlots;
   const priorPrecision = 1 / (model.breakTan * model.breakTan);
   const odds = model.breakChance / (1 - model.breakChance) / breaks / model.breakTan;
-  const state: ChainState = { slots: new Int32Array(slotCount).fill(-1), level: startLevel(evidence) };
+  const state: ChainState = { slots: new Int32Array(slotCount).fill(-1), level: 0 };
+  let sweeps = 0;
   const active = new Int32Array(slotCount);
   const factor = new Float64Array(slotCount * slotCount);
   const solution = new Float64Array(slotCount);
@@ -157,7 +159,7 @@ export function breakChain(model: SlopeModel, tables: ModelTables, fallM: Float6
     evidence,
     sweep() {
       for (let i = 0; i < model.slotsPerSweep; i++) redrawSlot(Math.floor(random.next() * slotCount));
-      redrawLevel();
+      if (++sweeps > model.straightSweeps) redrawLevel();
     },
     factorise() {
       const count = collect(-1);
@@ -198,12 +200,6 @@ function weigh(table: LevelTable, tables: ModelTables, fallM: Float64Array): Evi
     base: Float64Array.of(bh, bs),
     logLikelihood: table.logConstant - 0.5 * (square - ch * bh - cs * bs),
   };
-}
-
-function startLevel(evidence: readonly Evidence[]): number {
-  let best = 0;
-  for (let r = 1; r < evidence.length; r++) if (evidence[r].logLikelihood > evidence[best].logLikelihood) best = r;
-  return best;
 }
 
 function firstAbove(cumulative: Float64Array, count: number, value: number): number {

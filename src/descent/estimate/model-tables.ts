@@ -1,3 +1,4 @@
+import { columnProducts } from './column-products.ts';
 import {
   type ErrorChain,
   errorChain,
@@ -8,7 +9,7 @@ import {
   waveStep,
 } from './roughness-levels.ts';
 import type { Roughness, SlopeModel } from './slope-model.ts';
-import { type Whitening, whitenDense, whitenStationary } from './whitening.ts';
+import { type Whitening, whitenSettling, whitenStationary } from './whitening.ts';
 
 /** What the chain needs of one roughness level under one raster error; depends on lengths and settings, not on heights. */
 export interface LevelTable {
@@ -46,9 +47,11 @@ export function modelTables(model: SlopeModel, knots: Knots, guesses: readonly E
   const wave = waveStep(model, knots);
   const levels: LevelTable[] = [];
   for (const guess of guesses) {
-    const error = errorChain(model, knots, guess.sigmaM);
-    for (const roughness of model.roughness) {
-      levels.push(levelTable(model, knots, wave, error, roughness, roughness.weight * guess.weight));
+    for (const shape of model.errors) {
+      const error = errorChain(shape, knots, guess.sigmaM);
+      for (const roughness of model.roughness) {
+        levels.push(levelTable(model, knots, wave, error, roughness, roughness.weight * shape.weight * guess.weight));
+      }
     }
   }
   return { knots, wave, levels, breaks: knots.count - 2 };
@@ -63,10 +66,10 @@ function levelTable(
   weight: number,
 ): LevelTable {
   const n = knots.count;
-  const stationary = stationaryCovariance(roughness, error, wave, n);
-  const whitening = stationary
-    ? whitenStationary(stationary, n)
-    : whitenDense(wanderCovariance(roughness.kind === 'wander' ? roughness.tanPerRootM : 0, error, knots), n);
+  const whitening =
+    roughness.kind === 'wander'
+      ? whitenSettling(wanderCovariance(roughness.tanPerRootM, error, knots), n)
+      : whitenStationary(stationaryCovariance(roughness.kind === 'waves' ? roughness.rmsM : 0, error, wave, n), n);
   const products = columnProducts(whitening, knots.knotM);
   const [, firstSd] = model.firstTan;
   const hh = products[0] + HEIGHT_PRECISION;
@@ -90,36 +93,4 @@ function levelTable(
   }
   const logConstant = Math.log(weight) - 0.5 * (whitening.logDet + Math.log(det));
   return { roughness, error, whitening, logConstant, ramps, baseRamps, baseInverse };
-}
-
-/**
- * Inner products of the whitened columns: start height, first slope, then a ramp from each inner knot; n × n, row-major.
- * A whitened ramp is the second running sum of a whitening row, so each entry costs one addition.
- */
-function columnProducts(w: Whitening, knotM: number): Float64Array {
-  const { n, band, rows } = w;
-  const stride = band + 1;
-  const products = new Float64Array(n * n);
-  const row = new Float64Array(n);
-  for (let k = 0; k < n; k++) {
-    let first = 0;
-    let second = 0;
-    for (let j = 0; j <= k; j++) {
-      if (j <= band) first += rows[k * stride + j];
-      // ramp from knot k − 1 − j; the ramp from knot 0 is the first slope, column 1
-      if (j < k) {
-        second += first * knotM;
-        row[k - j] = second;
-      }
-    }
-    row[0] = first;
-    const used = k + 1;
-    for (let a = 0; a < used; a++) {
-      const value = row[a];
-      const at = a * n;
-      for (let b = a; b < used; b++) products[at + b] += value * row[b];
-    }
-  }
-  for (let a = 0; a < n; a++) for (let b = 0; b < a; b++) products[a * n + b] = products[b * n + a];
-  return products;
 }

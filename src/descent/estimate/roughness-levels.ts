@@ -1,4 +1,4 @@
-import type { Roughness, SlopeModel } from './slope-model.ts';
+import type { ErrorShape, SlopeModel } from './slope-model.ts';
 
 /** Spacing of the knots and the length of the window they serve, metres. */
 export interface Knots {
@@ -23,8 +23,7 @@ export interface WaveStep {
 /** The window for which the model's lengths are stated, metres. Longer windows see longer and higher waves alike. */
 const MODEL_WINDOW_M = 5;
 
-export function errorChain(model: SlopeModel, knots: Knots, sigmaM: number): ErrorChain {
-  const [variance, lagOne] = model.error;
+export function errorChain({ variance, lagOne }: ErrorShape, knots: Knots, sigmaM: number): ErrorChain {
   const step = (knots.knotM * MODEL_WINDOW_M) / knots.windowM;
   return { variance: variance * sigmaM * sigmaM, lagOne: lagOne ** step };
 }
@@ -36,15 +35,9 @@ export function waveStep(model: SlopeModel, knots: Knots): WaveStep {
   return { phase: (2 * Math.PI * step) / length, keep: Math.exp(-step / decay), heightScale };
 }
 
-/** Covariance by lag of error plus waves, m², for levels that are stationary; null for a wandering slope. */
-export function stationaryCovariance(
-  level: Roughness,
-  error: ErrorChain,
-  wave: WaveStep,
-  count: number,
-): Float64Array | null {
-  if (level.kind === 'wander') return null;
-  const rms = level.kind === 'waves' ? level.rmsM * wave.heightScale : 0;
+/** Covariance by lag of error plus waves of root mean square `rmsM` (0 for none), m². */
+export function stationaryCovariance(rmsM: number, error: ErrorChain, wave: WaveStep, count: number): Float64Array {
+  const rms = rmsM * wave.heightScale;
   const covariance = new Float64Array(count);
   for (let lag = 0; lag < count; lag++) {
     covariance[lag] = error.variance * error.lagOne ** lag + rms * rms * wave.keep ** lag * Math.cos(wave.phase * lag);
@@ -53,21 +46,18 @@ export function stationaryCovariance(
 }
 
 /**
- * Covariance of error plus a wandering slope, m², count × count, row-major. The slope starts with no departure at knot 0
- * and gains an independent change at each knot after it, so heights i and j share Σ_m (i−m)(j−m).
+ * Covariance of error plus a wandering slope between knots i ≥ j, m². The slope starts with no departure at knot 0 and gains
+ * an independent change at each knot after it, so heights i and j share Σ_m (i−m)(j−m) of them.
  */
-export function wanderCovariance(tanPerRootM: number, error: ErrorChain, knots: Knots): Float64Array {
-  const { count, knotM } = knots;
+export function wanderCovariance(
+  tanPerRootM: number,
+  error: ErrorChain,
+  { knotM }: Knots,
+): (i: number, j: number) => number {
   const step = tanPerRootM * tanPerRootM * knotM ** 3;
-  const covariance = new Float64Array(count * count);
-  for (let i = 0; i < count; i++) {
-    for (let j = 0; j <= i; j++) {
-      const m = j - 1;
-      const shared = m > 0 ? m * j * i - ((i + j) * m * (m + 1)) / 2 + (m * (m + 1) * (2 * m + 1)) / 6 : 0;
-      const value = error.variance * error.lagOne ** (i - j) + step * shared;
-      covariance[i * count + j] = value;
-      covariance[j * count + i] = value;
-    }
-  }
-  return covariance;
+  return (i, j) => {
+    const m = j - 1;
+    const shared = m > 0 ? m * j * i - ((i + j) * m * (m + 1)) / 2 + (m * (m + 1) * (2 * m + 1)) / 6 : 0;
+    return error.variance * error.lagOne ** (i - j) + step * shared;
+  };
 }

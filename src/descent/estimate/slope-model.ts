@@ -12,6 +12,12 @@ export type Roughness =
  * ground; the weights on waves follow what was measured on open lidar (8 to 10 cm at 3 to 10 m on normal hillsides).
  * Common practice, no source; what would change them is a survey of real profiles with a total station.
  */
+export interface ErrorShape {
+  readonly variance: number;
+  readonly lagOne: number;
+  readonly weight: number;
+}
+
 export interface SlopeModel {
   /** Most breaks that one profile may have. */
   readonly breakSlots: number;
@@ -24,31 +30,38 @@ export interface SlopeModel {
   readonly roughness: readonly Roughness[];
   /** Length of the waves and the distance over which they lose their phase, metres. */
   readonly waveM: readonly [length: number, decay: number];
-  /** Error between 1 m knots as a first-order chain: variance as a multiple of σ², correlation from knot to knot. */
-  readonly error: readonly [variance: number, lagOne: number];
+  /** Errors held possible, as first-order chains between 1 m knots: variance as a multiple of σ², correlation from knot to knot. */
+  readonly errors: readonly ErrorShape[];
+  /** Sweeps before the first draw, and how many of them hold the first roughness, which must be none. */
   readonly burnIn: number;
+  readonly straightSweeps: number;
   readonly draws: number;
   readonly slotsPerSweep: number;
   readonly seed: number;
 }
 
 export const slopeModel: SlopeModel = {
-  breakSlots: 6,
-  breakChance: 0.3,
+  breakSlots: 8,
+  breakChance: 0.35,
   breakTan: 0.4,
   firstTan: [0.75, 0.6],
   roughness: [
-    { kind: 'none', weight: 0.5 },
+    { kind: 'none', weight: 0.2 },
     { kind: 'wander', tanPerRootM: 0.01, weight: 0.12 },
     { kind: 'wander', tanPerRootM: 0.04, weight: 0.08 },
-    { kind: 'waves', rmsM: 0.05, weight: 0.1 },
-    { kind: 'waves', rmsM: 0.1, weight: 0.08 },
-    { kind: 'waves', rmsM: 0.2, weight: 0.06 },
+    { kind: 'waves', rmsM: 0.025, weight: 0.1 },
+    { kind: 'waves', rmsM: 0.05, weight: 0.2 },
+    { kind: 'waves', rmsM: 0.1, weight: 0.2 },
+    { kind: 'waves', rmsM: 0.2, weight: 0.1 },
     { kind: 'waves', rmsM: 0.35, weight: 0.06 },
   ],
-  waveM: [8, 6],
-  error: [1.15, 0.7],
+  waveM: [8, 15],
+  errors: [
+    { variance: 1.15, lagOne: 0.7, weight: 0.6 },
+    { variance: 1.05, lagOne: 0.88, weight: 0.4 },
+  ],
   burnIn: 60,
+  straightSweeps: 40,
   draws: 200,
   slotsPerSweep: 3,
   seed: 20,

@@ -1,113 +1,111 @@
 /**
- * Turns correlated samples into independent ones: row k holds the weights of samples k, k−1 … k−band, so that
- * Σ_j rows[k·(band+1)+j] · z[k−j] has variance 1 and is independent of the rows before it.
+ * Turns correlated samples into independent ones: Σ_j row(k)[j] · z[k−j] has variance 1 and is independent of the rows
+ * before it. Rows settle after a few samples, so `rows` holds the first `settled` ones (stride `settled`, entry j for sample
+ * k−j); every later row equals the last of them.
  */
 export interface Whitening {
   readonly n: number;
-  readonly band: number;
+  readonly settled: number;
   readonly rows: Float64Array;
   /** Natural logarithm of the determinant of the covariance. */
   readonly logDet: number;
 }
 
-/** Weights under this share of a row's first are dropped: far below what a single-precision height can show. */
-const NEGLIGIBLE = 1e-9;
+/** Partial correlations under this count as none; three in a row end the recursion. */
+const NEGLIGIBLE = 1e-5;
+const NEGLIGIBLE_RUN = 3;
+/** A wandering slope has forgotten its start after this many samples. */
+const WANDER_SETTLED = 80;
 
 /**
- * Whitening of a stationary process by the Levinson–Durbin recursion (Levinson 1947; recalled).
- * `covariance[lag]` in m², at least `n` entries.
+ * Whitening of a stationary process by the Levinson–Durbin recursion (Levinson 1947; recalled). `covariance[lag]` in m², at
+ * least `n` entries. Cut off once the partial correlations are negligible, the process is the autoregression of that order.
  */
 export function whitenStationary(covariance: Float64Array, n: number): Whitening {
-  const full = new Float64Array(n * n);
-  let a = new Float64Array(n);
-  let next = new Float64Array(n);
+  let a = Float64Array.of(1);
   let variance = covariance[0];
   let logDet = Math.log(variance);
-  full[0] = 1 / Math.sqrt(variance);
-  a[0] = 1;
-  for (let k = 1; k < n; k++) {
+  const found = [Float64Array.of(1 / Math.sqrt(variance))];
+  let small = 0;
+  for (let k = 1; k < n && small < NEGLIGIBLE_RUN; k++) {
     let reflected = covariance[k];
     for (let j = 1; j < k; j++) reflected += a[j] * covariance[k - j];
     reflected = -reflected / variance;
+    small = Math.abs(reflected) < NEGLIGIBLE ? small + 1 : 0;
+    const next = new Float64Array(k + 1);
     next[0] = 1;
     for (let j = 1; j < k; j++) next[j] = a[j] + reflected * a[k - j];
     next[k] = reflected;
+    a = next;
     variance *= 1 - reflected * reflected;
     logDet += Math.log(variance);
     const scale = 1 / Math.sqrt(variance);
-    for (let j = 0; j <= k; j++) full[k * n + j] = next[j] * scale;
-    [a, next] = [next, a];
+    found.push(a.map((weight) => weight * scale));
   }
-  return banded(full, n, logDet);
+  return settle(found, n, logDet + (n - found.length) * Math.log(variance));
 }
 
-/** Whitening of any covariance (n × n, row-major, symmetric, m²) by its Cholesky factor, which is overwritten. */
-export function whitenDense(covariance: Float64Array, n: number): Whitening {
-  const c = covariance;
+/**
+ * Whitening of any process by the Cholesky factor of its covariance: `covariance(i, j)` in m², of which the first 80
+ * samples are used; later rows equal the last.
+ */
+export function whitenSettling(covariance: (i: number, j: number) => number, n: number): Whitening {
+  const size = Math.min(n, WANDER_SETTLED);
+  const c = new Float64Array(size * size);
+  const found: Float64Array[] = [];
   let logDet = 0;
-  for (let i = 0; i < n; i++) {
-    for (let j = 0; j <= i; j++) {
-      let sum = c[i * n + j];
-      for (let m = 0; m < j; m++) sum -= c[i * n + m] * c[j * n + m];
-      if (i === j) {
-        c[i * n + i] = Math.sqrt(sum);
-        logDet += Math.log(sum);
-      } else c[i * n + j] = sum / c[j * n + j];
+  let last = 0;
+  for (let i = 0; i < size; i++) {
+    const at = i * size;
+    let pivot = covariance(i, i);
+    for (let j = 0; j < i; j++) {
+      let sum = covariance(i, j);
+      for (let m = 0; m < j; m++) sum -= c[at + m] * c[j * size + m];
+      c[at + j] = sum / c[j * size + j];
+      pivot -= c[at + j] * c[at + j];
     }
-  }
-  const full = new Float64Array(n * n);
-  for (let i = 0; i < n; i++) {
-    const scale = 1 / c[i * n + i];
-    full[i * n] = scale;
-    for (let j = i - 1; j >= 0; j--) {
-      let sum = 0;
-      for (let m = j; m < i; m++) sum -= c[i * n + m] * full[m * n + (m - j)];
-      full[i * n + (i - j)] = sum * scale;
+    last = Math.log(pivot);
+    logDet += last;
+    const root = Math.sqrt(pivot);
+    c[at + i] = root;
+    // row of the inverse: (unit − Σ c·earlier rows) / root
+    const row = new Float64Array(i + 1);
+    row[0] = 1 / root;
+    for (let m = 0; m < i; m++) {
+      const share = c[at + m] / root;
+      const earlier = found[m];
+      for (let j = 0; j <= m; j++) row[i - m + j] -= share * earlier[j];
     }
+    found.push(row);
   }
-  return banded(full, n, logDet);
+  return settle(found, n, logDet + (n - size) * last);
 }
 
 /** Applies the rows to z. */
 export function whiten(w: Whitening, z: Float64Array, out: Float64Array): void {
-  const { n, band, rows } = w;
-  const stride = band + 1;
+  const { n, settled, rows } = w;
   for (let k = 0; k < n; k++) {
-    const last = k < band ? k : band;
+    const row = Math.min(k, settled - 1);
     let sum = 0;
-    for (let j = 0, at = k * stride; j <= last; j++) sum += rows[at + j] * z[k - j];
+    for (let j = 0, at = row * settled; j <= row; j++) sum += rows[at + j] * z[k - j];
     out[k] = sum;
   }
 }
 
 /** Applies the transposed rows to v; after `whiten` this makes the inverse covariance times z. */
 export function whitenTransposed(w: Whitening, v: Float64Array, out: Float64Array): void {
-  const { n, band, rows } = w;
-  const stride = band + 1;
+  const { n, settled, rows } = w;
   out.fill(0, 0, n);
   for (let k = 0; k < n; k++) {
-    const last = k < band ? k : band;
+    const row = Math.min(k, settled - 1);
     const value = v[k];
-    for (let j = 0, at = k * stride; j <= last; j++) out[k - j] += rows[at + j] * value;
+    for (let j = 0, at = row * settled; j <= row; j++) out[k - j] += rows[at + j] * value;
   }
 }
 
-function banded(full: Float64Array, n: number, logDet: number): Whitening {
-  let band = 0;
-  for (let k = 0; k < n; k++) {
-    const limit = NEGLIGIBLE * full[k * n];
-    for (let j = k; j > band; j--) {
-      if (Math.abs(full[k * n + j]) > limit) {
-        band = j;
-        break;
-      }
-    }
-  }
-  const stride = band + 1;
-  const rows = new Float64Array(n * stride);
-  for (let k = 0; k < n; k++) {
-    const last = Math.min(k, band);
-    for (let j = 0; j <= last; j++) rows[k * stride + j] = full[k * n + j];
-  }
-  return { n, band, rows, logDet };
+function settle(found: readonly Float64Array[], n: number, logDet: number): Whitening {
+  const settled = found.length;
+  const rows = new Float64Array(settled * settled);
+  for (let k = 0; k < settled; k++) rows.set(found[k], k * settled);
+  return { n, settled, rows, logDet };
 }
