@@ -38,7 +38,7 @@ export function checkCompression(compression: number, source: string): void {
 class Lzw extends BaseDecoder {
   override decodeBlock(packed: ArrayBuffer): ArrayBuffer {
     const size = (this.parameters as unknown as { size: number }).size;
-    return unpackLzw(new Uint8Array(packed), size).buffer as ArrayBuffer;
+    return unpackLzw(new Uint8Array(packed), size).buffer;
   }
 }
 

@@ -6,7 +6,7 @@ import type { RasterCrs } from './raster-crs.ts';
 import { type RasterReader, rasterReader } from './raster-reader.ts';
 
 /** A window of more cells is not read for a picture: a raster without overviews, seen from too far. */
-const MOST_CELLS = 16_000_000;
+const MOST_CELLS = 2 ** 25;
 
 /**
  * Reads for the map: the coarsest overview whose cells are not over the wanted size. Null where the raster does not reach
