@@ -54,7 +54,8 @@ function answer() {
     response.setHeader('X-Content-Type-Options', 'nosniff');
     if (path.startsWith('/assets/')) response.setHeader('Cache-Control', 'public, max-age=31536000, immutable');
   };
-  const app = sirv(dist, { etag: true, dev: false, setHeaders });
+  // Files are looked up at each request: a new build must not need a new start.
+  const app = sirv(dist, { etag: true, dev: true, setHeaders });
   const demo = sirv(join(root, 'data/demo'), { etag: true, dev: true, setHeaders });
   return (request, response) => {
     const miss = () => {

@@ -39,12 +39,12 @@ export interface MapHandle {
   setShapes(shapes: FeatureCollection | null, stale: boolean): void;
   /** Brings a place into view, near enough to see the road bench. */
   show(at: LonLat): void;
-  /** True once everything in view is drawn. */
-  isDrawn(): boolean;
   remove(): void;
 }
 
 const SITE_ZOOM = 16.4;
+/** A tap this near a site's ring means the site: half of 44 pixels. */
+const SITE_TOUCH_PX = 22;
 /** What a tile that left the view before it was drawn says; nobody need know. */
 const abort = /abort|given up/i;
 
@@ -79,18 +79,22 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
   map.on('error', ({ error }) => {
     if (!abort.test(error.message)) options.onProblem(error.message);
   });
+  // Told on the element, for whoever waits to look at a whole picture.
+  map.on('idle', () => element.setAttribute('data-drawn', 'yes'));
+  for (const event of ['dataloading', 'movestart'] as const) {
+    map.on(event, () => element.setAttribute('data-drawn', 'no'));
+  }
   const furniture = addFurniture(map, units);
   furniture.setAttribution(district.attribution);
   const overlay = studyOverlay(map);
   const point = studyPoint(map, { onMove: options.onMove, onPlace: options.onPlace });
 
   map.on('click', ({ lngLat, point: pixel }) => {
-    const around: [[number, number], [number, number]] = [
-      [pixel.x - 14, pixel.y - 14],
-      [pixel.x + 14, pixel.y + 14],
-    ];
-    const site = map.getLayer('site') && map.queryRenderedFeatures(around, { layers: ['site'] })[0];
-    if (site) options.onSite(String(site.properties.id));
+    const site = district.sites.find(({ lon, lat }) => {
+      const { x, y } = map.project([lon, lat]);
+      return Math.hypot(x - pixel.x, y - pixel.y) <= SITE_TOUCH_PX;
+    });
+    if (site) options.onSite(site.id);
     else options.onPlace({ lon: lngLat.lng, lat: lngLat.lat });
   });
   canvas.addEventListener('keydown', (event) => {
@@ -124,7 +128,6 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
     show({ lon, lat }) {
       map.jumpTo({ center: [lon, lat], zoom: Math.max(map.getZoom(), SITE_ZOOM) });
     },
-    isDrawn: () => map.loaded() && map.areTilesLoaded(),
     remove() {
       overlay.remove();
       point.remove();

@@ -28,6 +28,8 @@ export interface DeskState {
   readonly openProblem: string | null;
   /** The point under study, wherever the finger has it. */
   readonly point: LonLat | null;
+  /** Counts up when the map should bring the point into view: it came from a list or the address bar, not from a finger. */
+  readonly look: number;
   readonly answer: StudyAnswer | null;
   /** The answer belongs to an earlier place of the point, and has for longer than an eye forgives. */
   readonly stale: boolean;
@@ -47,6 +49,7 @@ export const emptyDesk: DeskState = {
   opening: null,
   openProblem: null,
   point: null,
+  look: 0,
   answer: null,
   stale: false,
   working: false,

@@ -67,6 +67,12 @@ export function createDesk({ study, map }: DeskWorkers) {
     asks.ask({ ask: { at, side, rule, units }, placed });
   }
 
+  /** A place that came from a list or the address bar. */
+  function visit(at: LonLat, side: StudyAsk['side']): void {
+    ask(at, side, true);
+    set({ look: get().look + 1 });
+  }
+
   /** The same place again, under another rule or in another unit. */
   function again(): void {
     const { place } = get();
@@ -90,7 +96,7 @@ export function createDesk({ study, map }: DeskWorkers) {
   function followAddress(): void {
     const place = readAddress(location.hash);
     set({ place });
-    if (place.screen === 'study') ask(place.at, place.side, true);
+    if (place.screen === 'study') visit(place.at, place.side);
     else if (place.screen === 'start') clear();
   }
 
@@ -141,7 +147,7 @@ export function createDesk({ study, map }: DeskWorkers) {
       if (!site) return;
       const at = { lon: site.lon, lat: site.lat };
       showAddress({ screen: 'study', at, side: site.side }, 'push');
-      ask(at, site.side, true);
+      visit(at, site.side);
     },
     goTo(place: Place): void {
       showAddress(place, 'push');

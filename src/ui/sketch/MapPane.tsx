@@ -47,9 +47,9 @@ export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
     () =>
       useDesk.subscribe((state, before) => {
         if (!map.current) return;
-        if (state.point !== before.point || state.answer !== before.answer || state.stale !== before.stale) {
-          // A place that came from the list or the address bar is brought into view; one under a finger is there already.
-          follow(map.current, state.place !== before.place || state.point === null);
+        const moved = state.point !== before.point || state.look !== before.look;
+        if (moved || state.answer !== before.answer || state.stale !== before.stale) {
+          follow(map.current, state.look !== before.look);
         }
       }),
     [],

@@ -1,0 +1,34 @@
+import { existsSync } from 'node:fs';
+import { delimiter, join } from 'node:path';
+import { type Browser, chromium } from 'playwright-core';
+
+/** The Chromium to test with: CHROMIUM_PATH, else `chromium` on the PATH; null where there is none. */
+export function chromiumPath(): string | null {
+  if (process.env.CHROMIUM_PATH) return process.env.CHROMIUM_PATH;
+  const folders = (process.env.PATH ?? '').split(delimiter);
+  return folders.map((folder) => join(folder, 'chromium')).find((path) => existsSync(path)) ?? null;
+}
+
+/** True where browser tests must be left out; says so, and is an error where everything must be there (CI=true). */
+export function withoutChromium(): boolean {
+  if (chromiumPath()) return false;
+  const words = 'No Chromium (CHROMIUM_PATH, or chromium on the PATH): the browser tests';
+  if (process.env.CI === 'true') throw new Error(`${words} cannot run.`);
+  console.log(`${words} are left out.`);
+  return true;
+}
+
+/** A quiet Chromium with a software renderer and no traffic of its own. */
+export const launchChromium = (): Promise<Browser> =>
+  chromium.launch({
+    executablePath: chromiumPath()!,
+    args: [
+      '--no-sandbox',
+      '--use-angle=swiftshader',
+      '--enable-unsafe-swiftshader',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+      '--no-first-run',
+    ],
+  });

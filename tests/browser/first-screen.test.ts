@@ -1,0 +1,250 @@
+import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { type RunningApp, root, startApp } from './app.ts';
+import { launchChromium, withoutChromium } from './chromium.ts';
+import {
+  desk,
+  groundLine,
+  mapDrawn,
+  openPage,
+  phone,
+  pointAt,
+  sentence,
+  sentenceLike,
+  type WatchedPage,
+} from './page.ts';
+
+const planned = /^Plan as (low|steep|high)|^No drop/;
+
+/** The demo's Kettle Bend, from the list of sites that the recipe made. */
+const site = (): { lon: number; lat: number; side: string } => {
+  const list = JSON.parse(readFileSync(join(root, 'data/demo/sites.json'), 'utf8'));
+  return list.sites.find(({ id }: { id: string }) => id === 'kettle-bend');
+};
+
+/** What the command line says of the same place and side. */
+function sentenceOfCommandLine(at: string, side: string): string {
+  const demo = (name: string): string => join(root, 'data/demo', name);
+  const files = ['--elevation', demo('elevation-1m.tif'), '--elevation', demo('elevation-10m.tif')];
+  files.push('--roads', demo('roads.geojson'), '--marks', demo('marks.geojson'));
+  const args = ['src/cli/launch.mjs', 'study', ...files, '--at', at, '--side', side, '--json'];
+  return JSON.parse(execFileSync(process.execPath, args, { cwd: root, encoding: 'utf8' })).sentence;
+}
+
+/** Position and side that the address bar holds. */
+function addressOf(url: string): { at: string; side: string } {
+  const [, at, side] = /#\/study\/(-?[\d.]+,-?[\d.]+),(left|right)$/.exec(url)!;
+  return { at: at!, side: side! };
+}
+
+describe.skipIf(withoutChromium())('the first screen', () => {
+  let app: RunningApp;
+  let browser: Browser;
+  let open: WatchedPage | null = null;
+
+  beforeAll(async () => {
+    app = await startApp();
+    browser = await launchChromium();
+  }, 240_000);
+  afterAll(async () => {
+    await browser?.close();
+    expect(await app?.stop()).toBe(0);
+  });
+
+  /** Opens a page for one test; `quiet` checks at its end that nothing went off the host and nothing was refused. */
+  const visit = async (hash: string, options = desk): Promise<WatchedPage> => {
+    await open?.close();
+    open = await openPage(browser, `${app.url}/${hash}`, options);
+    return open;
+  };
+  const quiet = ({ strayRequests, complaints }: WatchedPage): void => {
+    expect(strayRequests).toEqual([]);
+    expect(complaints).toEqual([]);
+  };
+
+  test('a tap beside a road gives the sentence that the command line gives, and the drawn profile', async () => {
+    const watched = await visit('#/');
+    const { page } = watched;
+    await sentenceLike(page, /tap the map beside a road/);
+    expect(await page.locator('.head').textContent()).toContain('invented');
+    await mapDrawn(page);
+    await page.getByRole('button', { name: 'Kettle Bend' }).click();
+    const first = await sentenceLike(page, planned);
+    await mapDrawn(page);
+    const { x, y } = await pointAt(page);
+    await page.mouse.click(x + 60, y - 8);
+    await page.waitForFunction((old) => !location.hash.includes(old), `${site().lon.toFixed(7)}`);
+    await page.waitForFunction(() => /,(left|right)$/.test(location.hash));
+    const second = await sentenceLike(page, planned);
+    expect(second).not.toBe(first);
+    const { at, side } = addressOf(page.url());
+    expect(`${await stopLine(page)}${second}`).toBe(sentenceOfCommandLine(at, side));
+    expect(await groundLine(page)).toMatch(/^M[\d.]+ [\d.]+L/);
+    const fan = await page.getByTestId('profile').locator('path.ray').count();
+    expect(fan).toBeGreaterThanOrEqual(3);
+    quiet(watched);
+  }, 120_000);
+
+  test('dragging the point changes sentence and profile while the finger moves', async () => {
+    const { lon, lat, side } = site();
+    const watched = await visit(`#/study/${lon},${lat},${side}`);
+    const { page } = watched;
+    const before = await sentenceLike(page, planned);
+    const lineBefore = await groundLine(page);
+    await mapDrawn(page);
+    const { x, y } = await pointAt(page);
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    for (let i = 1; i <= 12; i++) await page.mouse.move(x + 8 * i, y - 1.5 * i);
+    await page.waitForFunction(
+      ([words, line]) =>
+        document.querySelector('[data-testid=sentence]')?.textContent?.replaceAll('\u00a0', ' ') !== words &&
+        document.querySelector('[data-testid=profile] path.ground:last-of-type')?.getAttribute('d') !== line,
+      [before, lineBefore] as const,
+      { timeout: 15_000 },
+    );
+    // The finger is still down: the address has not followed yet.
+    expect(page.url()).toContain(`${lon}`.slice(0, 10));
+    await page.mouse.up();
+    await page.waitForFunction((old) => !location.hash.includes(old), `${lon}`.slice(0, 10));
+    expect(await sentence(page)).not.toBe(before);
+    quiet(watched);
+  }, 120_000);
+
+  test('on a phone the same by touch, the whole caution in sight', async () => {
+    const { lon, lat, side } = site();
+    const watched = await visit(`#/study/${lon},${lat},${side}`, phone);
+    const { page } = watched;
+    const before = await sentenceLike(page, planned);
+    await mapDrawn(page);
+    const caution = await page.locator('.caution').boundingBox();
+    expect(caution!.y + caution!.height).toBeLessThanOrEqual(844);
+    const { x, y } = await pointAt(page);
+    const touch = await page.context().newCDPSession(page);
+    const send = (type: 'touchStart' | 'touchMove' | 'touchEnd', points: { x: number; y: number }[]) =>
+      touch.send('Input.dispatchTouchEvent', { type, touchPoints: points });
+    await send('touchStart', [{ x, y }]);
+    for (let i = 1; i <= 10; i++) await send('touchMove', [{ x: x + 7 * i, y: y - i }]);
+    await page.waitForFunction(
+      (words) => document.querySelector('[data-testid=sentence]')?.textContent?.replaceAll('\u00a0', ' ') !== words,
+      before,
+      { timeout: 15_000 },
+    );
+    await send('touchEnd', []);
+    await page.waitForFunction((old) => !location.hash.includes(old), `${lon}`.slice(0, 10));
+    await page.getByRole('button', { name: 'Open the notes further' }).click();
+    await expect.poll(async () => (await page.locator('.notes').boundingBox())!.height).toBeGreaterThan(560);
+    quiet(watched);
+  }, 120_000);
+
+  test('the keyboard alone places a site, moves it and picks a rule', async () => {
+    const watched = await visit('#/');
+    const { page } = watched;
+    await sentenceLike(page, /tap the map beside a road/);
+    const button = page.getByRole('button', { name: 'Kettle Bend' });
+    await button.focus();
+    await page.keyboard.press('Enter');
+    await sentenceLike(page, planned);
+    await mapDrawn(page);
+    const listed = page.url();
+    await page.locator('.maplibregl-canvas').focus();
+    await page.keyboard.press('ArrowRight');
+    await mapDrawn(page);
+    await page.keyboard.press('Enter');
+    await page.waitForFunction((old) => location.href !== old && /,(left|right)$/.test(location.hash), listed);
+    const placed = page.url();
+    await page.locator('.study-point').focus();
+    for (let i = 0; i < 3; i++) await page.keyboard.press('Shift+ArrowLeft');
+    await page.keyboard.press('Enter');
+    await page.waitForFunction((old) => location.href !== old && /,(left|right)$/.test(location.hash), placed);
+    await page.getByRole('radio', { name: '45/60' }).focus();
+    await page.keyboard.press('Space');
+    await sentenceLike(page, /rule 45\/60/);
+    quiet(watched);
+  }, 120_000);
+
+  test('feet or metres, and a sent address, give the same place', async () => {
+    const { lon, lat, side } = site();
+    const { page } = await visit(`#/study/${lon},${lat},${side}`);
+    expect(await sentenceLike(page, planned)).toMatch(/\d ft/);
+    await page.getByRole('button', { name: 'metres' }).click();
+    const metric = await sentenceLike(page, /\d m of rope line/);
+    expect(metric).not.toMatch(/\d ft/);
+    const { at } = addressOf(page.url());
+    expect(at.split(',').map(Number)).toEqual([expect.closeTo(lon, 6), expect.closeTo(lat, 6)]);
+  }, 60_000);
+
+  test('own files open beside the demo; a wrong one leaves it open and says why', async () => {
+    const demo = (name: string): string => join(root, 'data/demo', name);
+    const watched = await visit('#/open');
+    const { page } = watched;
+    await sentenceLike(page, /Open your own/);
+    await page.locator('input[name=elevation]').setInputFiles(demo('sites.json'));
+    await page.locator('input[name=roads]').setInputFiles(demo('roads.geojson'));
+    await page.getByRole('button', { name: 'Open', exact: true }).click();
+    const refused = await sentenceLike(page, /sites\.json.*stays open/);
+    expect(refused).toMatch(/TIFF/);
+    await page.locator('input[name=elevation]').setInputFiles(demo('elevation-10m.tif'));
+    await page.getByRole('button', { name: 'Open', exact: true }).click();
+    await sentenceLike(page, /Tap the map beside a road/);
+    expect(await page.locator('.head').textContent()).toContain('elevation-10m.tif');
+    const { lon, lat } = site();
+    await page.goto(`${app.url}/#/study/${lon},${lat}`);
+    expect(await sentenceLike(page, /Plan as/)).toContain('Screening only');
+    quiet(watched);
+  }, 120_000);
+
+  test('a place far from any road and a place off the raster are told in one sentence', async () => {
+    const { page } = await visit('#/study/-128.0300,44.0050');
+    await sentenceLike(page, /^No road within 50 m/);
+    await page.goto(`${app.url}/#/study/-100,40`);
+    await sentenceLike(page, /outside|No road/);
+  }, 60_000);
+
+  test.each([
+    ['desk', desk],
+    ['phone', phone],
+  ] as const)(
+    'no accessibility violation by day and by night, WCAG 2.2 AA: %s',
+    async (_name, size) => {
+      const axe = readFileSync(join(root, 'node_modules/axe-core/axe.min.js'), 'utf8');
+      const { lon, lat, side } = site();
+      const { page } = await visit(`#/study/${lon},${lat},${side}`, size);
+      await sentenceLike(page, planned);
+      await page.evaluate(axe);
+      for (const hash of [null, '#/', '#/open']) {
+        if (hash) await page.goto(`${app.url}/${hash}`);
+        for (const colorScheme of ['light', 'dark'] as const) {
+          await page.emulateMedia({ colorScheme });
+          await page.waitForSelector(`:root[data-light=${colorScheme === 'dark' ? 'night' : 'day'}]`);
+          const { passed, violations } = await page.evaluate(runAxe);
+          expect(passed).toBeGreaterThan(10);
+          expect(violations).toEqual([]);
+        }
+      }
+    },
+    90_000,
+  );
+});
+
+/** Runs in the page: what axe finds there, each with the markup it means. */
+async function runAxe(): Promise<{ passed: number; violations: string[] }> {
+  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+  // biome-ignore lint/suspicious/noExplicitAny: axe puts itself on the window.
+  const { passes, violations } = await (window as any).axe.run(document, { runOnly: { type: 'tag', values: tags } });
+  return {
+    passed: passes.length,
+    violations: violations.map(
+      (v: { id: string; nodes: { html: string }[] }) => `${v.id}: ${v.nodes.map((n) => n.html).join(' | ')}`,
+    ),
+  };
+}
+
+/** The stop line above the sentence, as the command line prints it before the rest; empty where there is none. */
+async function stopLine(page: WatchedPage['page']): Promise<string> {
+  const line = page.locator('.stop-line');
+  return (await line.count()) > 0 ? `${await line.textContent()} ` : '';
+}

@@ -1,0 +1,78 @@
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+
+/** A page under watch: what it asked for off its host, and what its content security policy refused. */
+export interface WatchedPage {
+  readonly page: Page;
+  readonly strayRequests: string[];
+  readonly complaints: string[];
+  close(): Promise<void>;
+}
+
+export const desk: BrowserContextOptions = { viewport: { width: 1440, height: 900 } };
+export const phone: BrowserContextOptions = {
+  viewport: { width: 390, height: 844 },
+  deviceScaleFactor: 2,
+  isMobile: true,
+  hasTouch: true,
+};
+
+/** Opens `url` in a fresh context and listens from before its first byte. */
+export async function openPage(browser: Browser, url: string, options: BrowserContextOptions): Promise<WatchedPage> {
+  const context = await browser.newContext(options);
+  const page = await context.newPage();
+  const strayRequests: string[] = [];
+  const complaints: string[] = [];
+  const host = new URL(url).origin;
+  context.on('request', (request) => {
+    const address = request.url();
+    if (!address.startsWith(`${host}/`) && !/^(data|blob):/.test(address)) strayRequests.push(address);
+  });
+  // Refusals inside workers reach the console only; those of the page reach both.
+  page.on('console', (message) => {
+    if (message.type() === 'error' || /content security policy/i.test(message.text())) complaints.push(message.text());
+  });
+  page.on('pageerror', (error) => complaints.push(error.message));
+  await page.exposeFunction('reportRefusal', (what: string) => complaints.push(what));
+  await page.addInitScript(() => {
+    document.addEventListener('securitypolicyviolation', (event) => {
+      (window as unknown as { reportRefusal(what: string): void }).reportRefusal(
+        `${event.violatedDirective} refused ${event.blockedURI}`,
+      );
+    });
+  });
+  await page.goto(url);
+  return { page, strayRequests, complaints, close: () => context.close() };
+}
+
+/** The sentence on the screen, with plain spaces. */
+export const sentence = async (page: Page): Promise<string> =>
+  ((await page.getByTestId('sentence').textContent()) ?? '').replaceAll('\u00a0', ' ');
+
+/** Waits until the sentence fits a pattern and returns it. */
+export async function sentenceLike(page: Page, pattern: RegExp, timeout = 30_000): Promise<string> {
+  await page.waitForFunction(
+    ({ source }) => {
+      const words = document.querySelector('[data-testid=sentence]')?.textContent?.replaceAll('\u00a0', ' ');
+      return words !== undefined && new RegExp(source).test(words);
+    },
+    { source: pattern.source },
+    { timeout },
+  );
+  return sentence(page);
+}
+
+/** Waits until the map has drawn all that is in view. */
+export const mapDrawn = async (page: Page): Promise<void> => {
+  await page.waitForSelector('.map-view[data-drawn="yes"]', { timeout: 60_000 });
+};
+
+/** The profile's ground line as drawn: it changes whenever another place is shown. */
+export const groundLine = (page: Page): Promise<string | null> =>
+  page.getByTestId('profile').locator('path.ground').last().getAttribute('d');
+
+/** Middle of the study's point on the screen, pixels. */
+export async function pointAt(page: Page): Promise<{ x: number; y: number }> {
+  const box = await page.locator('.study-point').boundingBox();
+  if (!box) throw new Error('The point is not on the map.');
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}
