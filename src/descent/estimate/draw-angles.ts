@@ -3,7 +3,8 @@ import { breakChain } from './break-chain.ts';
 import { groundDrawer } from './ground-draw.ts';
 import type { ModelTables } from './model-tables.ts';
 import type { SlopeModel } from './slope-model.ts';
-import { type Steepest, steepestWindow, type WindowWeights } from './steepest-window.ts';
+import { type Steepest, windowFinder } from './steepest-window.ts';
+import { unseenDeg } from './unseen.ts';
 
 export interface AngleDraws {
   /** Steepest window of each drawn ground, degrees, ascending. */
@@ -21,12 +22,7 @@ const ROUGH_RMS_M = 0.1;
  * Draws grounds given the heights and takes each one's steepest window. `heightM` holds the height at each knot, finite.
  * The same heights, tables and settings always give the same draws.
  */
-export function drawAngles(
-  model: SlopeModel,
-  tables: ModelTables,
-  weights: WindowWeights,
-  heightM: Float64Array,
-): AngleDraws {
+export function drawAngles(model: SlopeModel, tables: ModelTables, heightM: Float64Array): AngleDraws {
   const { count: n, knotM } = tables.knots;
   const [meanTan] = model.firstTan;
   const fall = new Float64Array(n);
@@ -37,14 +33,15 @@ export function drawAngles(
   const ground = new Float64Array(n);
   const sortedDeg = new Float64Array(model.draws);
   const startCounts = new Int32Array(2 * n);
+  const findSteepest = windowFinder(tables.knots);
   const steepest: Steepest = { slope: 0, halfKnot: 0 };
   let rough = 0;
   for (let i = 0; i < model.burnIn; i++) chain.sweep();
   for (let i = 0; i < model.draws; i++) {
     chain.sweep();
     draw(i, ground);
-    steepestWindow(ground, n, weights, steepest);
-    sortedDeg[i] = toDegrees(Math.atan(steepest.slope + meanTan));
+    findSteepest(ground, steepest);
+    sortedDeg[i] = toDegrees(Math.atan(steepest.slope + meanTan)) + unseenDeg(i);
     startCounts[steepest.halfKnot]++;
     const { roughness } = tables.levels[chain.state.level];
     if (roughness.kind === 'waves' && roughness.rmsM >= ROUGH_RMS_M) rough++;

@@ -2,7 +2,7 @@ import { type AngleDraws, drawAngles, quantile, shareFrom } from './draw-angles.
 import { type ErrorGuess, modelTables } from './model-tables.ts';
 import type { Knots } from './roughness-levels.ts';
 import { type SlopeModel, slopeModel } from './slope-model.ts';
-import { windowWeights } from './steepest-window.ts';
+import { sharpened } from './unseen.ts';
 
 /** The steepest window of a descent with its uncertainty; degrees, falling positive. */
 export interface GoverningAngle {
@@ -43,9 +43,9 @@ export function governingAngle(
   sigmaM: number | null,
   model: SlopeModel = slopeModel,
 ): GoverningAngle {
-  const weights = windowWeights(knots);
+  const ground = sharpened(heightM);
   const [stated, half] = errorRuns(sigmaM, knots).map((guesses) =>
-    drawAngles(model, modelTables(model, knots, guesses), weights, heightM),
+    drawAngles(model, modelTables(model, knots, guesses), ground),
   ) as [AngleDraws, AngleDraws];
   const medianDeg = quantile(stated.sortedDeg, 0.5);
   return {
