@@ -1,4 +1,9 @@
+import swc from '@swc/core';
 import { layers, libraries, nodeBuiltins } from './layers.mjs';
+
+// The cruiser parses every file as plain TypeScript; markup in a .tsx file has to be asked for.
+const parseFile = swc.parseFileSync.bind(swc);
+swc.parseFileSync = (path, options) => parseFile(path, { ...options, tsx: path.endsWith('.tsx') });
 
 const any = (names) => names.join('|');
 
@@ -34,6 +39,8 @@ export default {
   options: {
     tsPreCompilationDeps: true,
     parser: 'swc',
+    // Libraries that offer modules alone are found only under these conditions.
+    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'require', 'node', 'default'] },
     doNotFollow: { path: 'node_modules' },
     tsConfig: { fileName: 'tsconfig.json' },
   },

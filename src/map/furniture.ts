@@ -41,7 +41,7 @@ export function addFurniture(map: MapView, first: UnitSystem): Furniture {
     drawScale(scale, (length * unitM) / metresPerPx, length, name);
   };
   map.on('zoom', draw);
-  map.on('load', draw);
+  draw();
   return {
     setUnits(next) {
       units = next;

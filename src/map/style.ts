@@ -65,7 +65,7 @@ function groundLayers(ink: MapInk): LayerSpecification[] {
         ],
       },
     },
-    contourLine('contour', ink.contour, 0, 0.6, 13),
+    contourLine('contour', ink.contour, 0, 0.6, 12),
     contourLine('contour-index', ink.contour2, 1, 1.15, 10),
     {
       id: 'contour-label',
@@ -241,22 +241,27 @@ function markLayers(ink: MapInk): LayerSpecification[] {
       },
       paint: { 'text-color': ink.ink, 'text-halo-color': ink.leaf, 'text-halo-width': 2 },
     },
+    // Names lie under the rings' layer, which is placed first: a name gives way to a ring.
+    {
+      id: 'site-name',
+      type: 'symbol',
+      source: 'sites',
+      minzoom: 12.5,
+      layout: {
+        'text-field': ['get', 'name'],
+        'text-font': [ink.words],
+        'text-size': 13.5,
+        'text-variable-anchor': ['left', 'right', 'top', 'bottom'],
+        'text-radial-offset': 0.9,
+        'text-justify': 'auto',
+      },
+      paint: { 'text-color': ink.ink, 'text-halo-color': ink.leaf, 'text-halo-width': 2.2 },
+    },
     {
       id: 'site',
       type: 'symbol',
       source: 'sites',
-      layout: {
-        'icon-image': 'site-unread',
-        'icon-allow-overlap': true,
-        'text-field': ['step', ['zoom'], '', 12.5, ['get', 'name']],
-        'text-font': [ink.words],
-        'text-size': 13.5,
-        'text-variable-anchor': ['left', 'right', 'top', 'bottom'],
-        'text-radial-offset': 1.1,
-        'text-justify': 'auto',
-        'text-optional': true,
-      },
-      paint: { 'text-color': ink.ink, 'text-halo-color': ink.leaf, 'text-halo-width': 2.2 },
+      layout: { 'icon-image': 'site-unread', 'icon-allow-overlap': true },
     },
   ];
 }

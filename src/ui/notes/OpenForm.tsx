@@ -15,7 +15,15 @@ export function OpenForm() {
 
   const onSubmit = (event: FormEvent<HTMLFormElement>): void => {
     event.preventDefault();
-    const files = readForm(new FormData(event.currentTarget));
+    const data = new FormData(event.currentTarget);
+    const rmse = rmseOf(data);
+    if (Number.isNaN(rmse)) {
+      setProblem(
+        `"${data.get('rmse')}" is no accuracy; give the vertical RMSE as a number of metres over 0, or leave it empty.`,
+      );
+      return;
+    }
+    const files = readForm(data, rmse);
     const missing = files.elevation.length === 0 ? 'an elevation file' : files.roads === null ? 'a road file' : null;
     setProblem(missing && `Choose ${missing} first.`);
     if (!missing) void desk.openOwn(files);
@@ -96,16 +104,23 @@ export function OpenForm() {
   );
 }
 
-function readForm(data: FormData): OwnFiles {
+/** The vertical RMSE as typed, metres; null where nothing was typed, NaN where it is no number over zero. */
+function rmseOf(data: FormData): number | null {
+  const typed = String(data.get('rmse') ?? '').trim();
+  if (typed === '') return null;
+  const value = Number(typed.replace(',', '.'));
+  return value > 0 && Number.isFinite(value) ? value : Number.NaN;
+}
+
+function readForm(data: FormData, rmse: number | null): OwnFiles {
   const files = (name: string): File[] =>
     data.getAll(name).filter((value): value is File => value instanceof File && value.size > 0);
   const text = (name: string): string => String(data.get(name) ?? '').trim();
-  const rmse = Number(text('rmse').replace(',', '.'));
   const options: ElevationOptions = {
     ...(text('crs') ? { crs: text('crs') } : {}),
     ...(text('kind') ? { kind: text('kind') as 'bare earth' | 'surface' } : {}),
     ...(text('verticalUnit') ? { verticalUnit: text('verticalUnit') as VerticalUnit } : {}),
-    ...(rmse > 0 ? { verticalRmseM: rmse } : {}),
+    ...(rmse === null ? {} : { verticalRmseM: rmse }),
   };
   return { elevation: files('elevation'), roads: files('roads')[0] ?? null, marks: files('marks')[0] ?? null, options };
 }

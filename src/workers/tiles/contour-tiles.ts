@@ -7,7 +7,8 @@ const intervals: readonly { fromZoom: number; us: [number, number]; metric: [num
   { fromZoom: 17, us: [5, 25], metric: [2, 10] },
   { fromZoom: 16, us: [10, 50], metric: [2, 10] },
   { fromZoom: 15, us: [20, 100], metric: [5, 25] },
-  { fromZoom: 13, us: [40, 200], metric: [10, 50] },
+  { fromZoom: 14, us: [40, 200], metric: [10, 50] },
+  { fromZoom: 12, us: [100, 500], metric: [20, 100] },
   { fromZoom: 0, us: [200, 1000], metric: [50, 250] },
 ];
 
