@@ -1,10 +1,12 @@
 import type { Grid } from './grid.ts';
-import { sampleLine } from './sample-line.ts';
+import { columnAt, rowAt } from './place.ts';
+import { layerAt, sampleLine } from './sample-line.ts';
 import type { Ground } from './surface.ts';
 
 /**
  * Heights along a straight line by cubic convolution (Keys 1981, a = −1/2), which keeps waves of a few cells that the
- * bilinear surface flattens. Same shapes as `sampleLine`; bilinear beside missing cells and at the border of a layer.
+ * bilinear surface flattens. Same shapes as `sampleLine`. Beside missing cells and at the border of a layer the height is
+ * bilinear; returns how many were. [source: keys1981]
  */
 export function sampleLineCubic(
   ground: Ground,
@@ -15,24 +17,22 @@ export function sampleLineCubic(
   n: number,
   out: Float64Array,
   offset = 0,
-): void {
+): number {
   sampleLine(ground, x0, y0, dx, dy, n, out, offset);
+  let bilinear = 0;
   for (let i = 0; i < n; i++) {
     if (Number.isNaN(out[offset + i])) continue;
     const x = x0 + i * dx;
     const y = y0 + i * dy;
-    for (const { grid, fit } of ground.layers) {
-      const col = fit[0] + fit[1] * x + fit[2] * y + fit[3] * x * y;
-      const row = fit[4] + fit[5] * x + fit[6] * y + fit[7] * x * y;
-      if (!hasBilinear(grid, col, row)) continue;
-      const height = cubic(grid, col, row);
-      if (!Number.isNaN(height)) out[offset + i] = height;
-      break;
-    }
+    const { grid, fit } = ground.layers[ground.layers.length > 1 ? layerAt(ground, x, y) : 0];
+    const height = cubic(grid, columnAt(fit, x, y), rowAt(fit, x, y));
+    if (Number.isNaN(height)) bilinear++;
+    else out[offset + i] = height;
   }
+  return bilinear;
 }
 
-/** Cubic height at one point, metres; NaN where no layer has data. */
+/** Cubic height at one point of the local plane, metres, bilinear where it must be; NaN where no layer has data. */
 export function cubicAt(ground: Ground, x: number, y: number): number {
   sampleLineCubic(ground, x, y, 0, 0, 1, one, 0);
   return one[0];
@@ -41,15 +41,6 @@ export function cubicAt(ground: Ground, x: number, y: number): number {
 const one = new Float64Array(1);
 const across = new Float64Array(4);
 const down = new Float64Array(4);
-
-/** True where the four cells around a point have data: this layer answers. */
-function hasBilinear({ width, height, data }: Grid, col: number, row: number): boolean {
-  if (!(col >= 0 && row >= 0 && col <= width - 1 && row <= height - 1)) return false;
-  const ci = Math.min(Math.floor(col), width - 2);
-  const ri = Math.min(Math.floor(row), height - 2);
-  const k = ri * width + ci;
-  return !Number.isNaN(data[k] + data[k + 1] + data[k + width] + data[k + width + 1]);
-}
 
 /** NaN where one of the sixteen cells is missing. */
 function cubic({ width, height, data }: Grid, col: number, row: number): number {

@@ -1,10 +1,11 @@
 import type { Grid } from './grid.ts';
+import { ON_BORDER } from './place.ts';
 import type { Ground } from './surface.ts';
 
 /**
  * Heights along a straight line of the local plane, bilinear between cell centres: at (x0 + i·dx, y0 + i·dy), i from 0 to
- * n − 1, into out[offset + i], metres. The finest layer with data at a point answers; where none has, NaN. Nothing is
- * allocated.
+ * n − 1, into out[offset + i], metres. The finest layer with data at a point answers; where none has, NaN: so it is beyond
+ * the outer cell centres and in every square of four centres with one missing. Nothing is allocated.
  */
 export function sampleLine(
   ground: Ground,
@@ -48,6 +49,7 @@ export function layerAt({ layers }: Ground, x: number, y: number): number {
   return -1;
 }
 
+/** `sampleLine` on one layer. Along a line the placement is a quadratic in i: c0 + c1·i + c2·i². */
 function bilinearLine(
   { width, height, data }: Grid,
   fit: Float64Array,
@@ -59,33 +61,36 @@ function bilinearLine(
   out: Float64Array,
   offset: number,
 ): void {
-  const c0 = fit[0];
-  const cx = fit[1];
-  const cy = fit[2];
-  const cxy = fit[3];
-  const r0 = fit[4];
-  const rx = fit[5];
-  const ry = fit[6];
-  const rxy = fit[7];
+  const c0 = fit[0] + (fit[1] + fit[3] * y0 + fit[8] * x0) * x0 + (fit[2] + fit[9] * y0) * y0;
+  const c1 = fit[1] * dx + fit[2] * dy + fit[3] * (x0 * dy + y0 * dx) + 2 * (fit[8] * x0 * dx + fit[9] * y0 * dy);
+  const c2 = fit[3] * dx * dy + fit[8] * dx * dx + fit[9] * dy * dy;
+  const r0 = fit[4] + (fit[5] + fit[7] * y0 + fit[10] * x0) * x0 + (fit[6] + fit[11] * y0) * y0;
+  const r1 = fit[5] * dx + fit[6] * dy + fit[7] * (x0 * dy + y0 * dx) + 2 * (fit[10] * x0 * dx + fit[11] * y0 * dy);
+  const r2 = fit[7] * dx * dy + fit[10] * dx * dx + fit[11] * dy * dy;
   const lastColumn = width - 1;
   const lastRow = height - 1;
   for (let i = 0; i < n; i++) {
-    const x = x0 + i * dx;
-    const y = y0 + i * dy;
-    const col = c0 + cx * x + cy * y + cxy * x * y;
-    const row = r0 + rx * x + ry * y + rxy * x * y;
-    if (!(col >= 0 && row >= 0 && col <= lastColumn && row <= lastRow)) {
-      out[offset + i] = Number.NaN;
-      continue;
+    let col = c0 + (c1 + c2 * i) * i;
+    let row = r0 + (r1 + r2 * i) * i;
+    if (!(col >= 0 && row >= 0 && col < lastColumn && row < lastRow)) {
+      if (
+        !(col > -ON_BORDER && row > -ON_BORDER && col < lastColumn + ON_BORDER && row < lastRow + ON_BORDER) ||
+        lastColumn < 1 ||
+        lastRow < 1
+      ) {
+        out[offset + i] = Number.NaN;
+        continue;
+      }
+      col = Math.min(Math.max(col, 0), lastColumn);
+      row = Math.min(Math.max(row, 0), lastRow);
     }
     // The last centre belongs to the cell before it, with weight one.
-    const ci = col < lastColumn ? Math.floor(col) : lastColumn - 1;
-    const ri = row < lastRow ? Math.floor(row) : lastRow - 1;
+    const ci = col < lastColumn ? col | 0 : lastColumn - 1;
+    const ri = row < lastRow ? row | 0 : lastRow - 1;
     const a = col - ci;
-    const b = row - ri;
     const k = ri * width + ci;
     const north = data[k] + a * (data[k + 1] - data[k]);
     const south = data[k + width] + a * (data[k + width + 1] - data[k + width]);
-    out[offset + i] = north + b * (south - north);
+    out[offset + i] = north + (row - ri) * (south - north);
   }
 }

@@ -24,8 +24,8 @@ export interface SurfaceInfo {
 }
 
 /**
- * One raster window, placed on a local metric plane. `fit` turns plane metres into fractional cell-centre indices:
- * col = fit[0] + fit[1]·x + fit[2]·y + fit[3]·x·y, row = fit[4] + fit[5]·x + fit[6]·y + fit[7]·x·y (checked to 1 cm).
+ * One raster window, placed on a local metric plane. `fit` holds twelve numbers that turn plane metres into fractional
+ * cell-centre indices, true to 1 cm over the window; see `place.ts` for their order.
  */
 export interface GroundLayer {
   readonly info: SurfaceInfo;

@@ -21,6 +21,6 @@ export function groundFrom(height: (x: number, y: number) => number, size = 101,
     for (let col = 0; col < size; col++) data[row * size + col] = height(col * cellM - half, half - row * cellM);
   }
   const grid: Grid = { width: size, height: size, data, x0: -half, y0: half, stepX: cellM, stepY: cellM };
-  const fit = Float64Array.of(half / cellM, 1 / cellM, 0, 0, half / cellM, 0, -1 / cellM, 0);
+  const fit = Float64Array.of(half / cellM, 1 / cellM, 0, 0, half / cellM, 0, -1 / cellM, 0, 0, 0, 0, 0);
   return { plane: localPlane({ lon: -128, lat: 44 }), layers: [{ info: { ...bareEarth, cellM }, grid, fit }] };
 }

@@ -65,7 +65,20 @@ export function groundOf(grid: Grid, verticalRmseM: number | null): Ground {
     verticalRmseM,
     collectedOn: null,
   };
-  const fit = Float64Array.of(-grid.x0 / grid.stepX, 1 / grid.stepX, 0, 0, grid.y0 / grid.stepY, 0, -1 / grid.stepY, 0);
+  const fit = Float64Array.of(
+    -grid.x0 / grid.stepX,
+    1 / grid.stepX,
+    0,
+    0,
+    grid.y0 / grid.stepY,
+    0,
+    -1 / grid.stepY,
+    0,
+    0,
+    0,
+    0,
+    0,
+  );
   return { plane: localPlane({ lon: -128, lat: 44 }), layers: [{ info, grid, fit }] };
 }
 
