@@ -10,9 +10,9 @@ export interface Apparatus {
   readonly wheelbaseM: number;
   readonly turningRadiusM: number;
   /** Without water, people and gear: what holds a pull. */
-  readonly emptyKg: number;
+  readonly emptyMassKg: number;
   /** As it drives: what presses on a shoulder. */
-  readonly grossKg: number;
+  readonly grossMassKg: number;
   readonly attachments: readonly AttachmentPoint[];
   readonly crew: number;
   readonly kitIds: readonly string[];
@@ -59,8 +59,8 @@ function engine(id: string, name: string): Apparatus {
     widthM: 9.75 * FOOT_M,
     wheelbaseM: 201 * INCH_M,
     turningRadiusM: (35 + 10 / 12) * FOOT_M,
-    emptyKg: 15_000,
-    grossKg: 41_000 * POUND_KG,
+    emptyMassKg: 15_000,
+    grossMassKg: 41_000 * POUND_KG,
     attachments: eyes(40),
     crew: 4,
     kitIds: ['engine-kit'],
@@ -76,8 +76,8 @@ function truck(): Apparatus {
     widthM: 10 * FOOT_M,
     wheelbaseM: 6.5,
     turningRadiusM: 13,
-    emptyKg: 24_000,
-    grossKg: 69_100 * POUND_KG,
+    emptyMassKg: 24_000,
+    grossMassKg: 69_100 * POUND_KG,
     attachments: eyes(40),
     crew: 4,
     kitIds: [],
@@ -93,8 +93,8 @@ function lightRig(): Apparatus {
     widthM: 2.4,
     wheelbaseM: 4,
     turningRadiusM: 8,
-    emptyKg: 3_000,
-    grossKg: 5_000,
+    emptyMassKg: 3_000,
+    grossMassKg: 5_000,
     attachments: eyes(20),
     crew: 2,
     kitIds: [],
@@ -110,8 +110,8 @@ function ambulance(): Apparatus {
     widthM: 9 * FOOT_M,
     wheelbaseM: 4.3,
     turningRadiusM: 8.5,
-    emptyKg: 6_000,
-    grossKg: 20_000 * POUND_KG,
+    emptyMassKg: 6_000,
+    grossMassKg: 20_000 * POUND_KG,
     attachments: [],
     crew: 2,
     kitIds: [],

@@ -6,7 +6,7 @@ export type Anchor = ApparatusAnchor | TreeAnchor | RockAnchor;
 export interface ApparatusAnchor {
   readonly kind: 'apparatus';
   readonly id: string;
-  readonly emptyKg: number;
+  readonly emptyMassKg: number;
   /** Rated strength of one attachment point, kilonewtons; null where nobody stated it. */
   readonly attachmentKn: number | null;
   /** Attachment points free for this line. */

@@ -65,7 +65,7 @@ export function holdCheck(
   if (anchor.kind !== 'apparatus') return judged({ at, kind: 'hold' }, anchor, force, settings);
   const friction = tireFriction(conditions, settings);
   const capacityKn =
-    friction === null ? 0 : holdKn(anchor.emptyKg, friction, settings.brakedShare, anchor.fall, force.toward);
+    friction === null ? 0 : holdKn(anchor.emptyMassKg, friction, settings.brakedShare, anchor.fall, force.toward);
   const rule =
     friction === null ? 'on ice an apparatus is not an anchor' : '√(F² − Wt²(1 − c²)) − c Wt against the force';
   return againstCapacity({ at, kind: 'hold', rule }, force, capacityKn, settings.holdFactor);

@@ -20,20 +20,20 @@ export function tireFriction(conditions: Conditions, settings: HoldSettings): nu
  * fall d of the standing ground, and √(F² − W_t²(1 − c²)) − c W_t with c = max(0, u·d), so that a pull up the fall is not
  * credited (statics: friction opposes the sum of pull and weight) [source: derived]. Chocks are not credited.
  *
- * @param emptyKg mass without water, people and gear
+ * @param emptyMassKg mass without water, people and gear
  * @param fall metres fallen per metre in plan, pointing down: grade and crossfall together
  * @param pull direction in plan towards which the rope pulls
  * @returns 0 where it would not stand by itself
  */
 export function holdKn(
-  emptyKg: number,
+  emptyMassKg: number,
   friction: number,
   brakedShare: number,
   fall: PlanVector,
   pull: PlanVector,
 ): number {
   const slope = Math.atan(Math.hypot(fall.x, fall.y));
-  const weight = weightKn(emptyKg);
+  const weight = weightKn(emptyMassKg);
   const grip = weight * brakedShare * friction * Math.cos(slope);
   const downhill = weight * Math.sin(slope);
   const c = Math.min(1, Math.max(0, dot(unit(pull), unit(fall))));

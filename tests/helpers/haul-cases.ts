@@ -40,10 +40,10 @@ const south = { x: 0, y: -1 };
 const east = { x: 1, y: 0 };
 
 /** Fifteen tonnes, four attachments of 40 kN; the road falls to the west by the grade, the bench to the edge in the south by 2 %. */
-export const engine = (id: string, grade: number, emptyKg = 15_000): ApparatusAnchor => ({
+export const engine = (id: string, grade: number, emptyMassKg = 15_000): ApparatusAnchor => ({
   kind: 'apparatus',
   id,
-  emptyKg,
+  emptyMassKg,
   attachmentKn: 40,
   attachments: 4,
   fall: { x: -grade, y: -0.02 },
