@@ -15,6 +15,8 @@ const ABOVE_DEG = 35;
 const ABOVE_M = 3;
 /** A turn from cut to fill within this many stations is one change of the side. */
 const CHANGE_STATIONS = 10;
+/** Stretches no more than this many stations apart are told as one. */
+const GAP = 5;
 
 type Draft = Omit<BenchNote, 'fromM' | 'toM'> & { from: number; to: number };
 
@@ -80,7 +82,9 @@ function sideNotes(own: BenchSide, side: -1 | 1, count: number): Draft[] {
     holds: (i: number) => boolean,
     values: (from: number, to: number) => number[],
   ): void => {
-    for (const { from, to } of runsWhere(count, holds)) drafts.push({ code, side, from, to, values: values(from, to) });
+    for (const { from, to } of runsWhere(count, holds, GAP)) {
+      drafts.push({ code, side, from, to, values: values(from, to) });
+    }
   };
   add(
     'bank',
@@ -107,13 +111,15 @@ function sideNotes(own: BenchSide, side: -1 | 1, count: number): Draft[] {
     'slope-above',
     (i) => (above[i]?.angleDeg ?? 0) > ABOVE_DEG && above[i]!.heightM > ABOVE_M,
     (from, to) => {
-      const worst = above.slice(from, to + 1).reduce((a, b) => (b!.angleDeg > a!.angleDeg ? b : a))!;
+      const there = above.slice(from, to + 1).filter((slope) => slope !== null);
+    const worst = there.reduce((a, b) => (b.angleDeg > a.angleDeg ? b : a));
       return [worst.angleDeg, worst.heightM];
     },
   );
   for (let i = 1; i < count; i++) {
     const [before, after] = [edgeOffsetM[i - 1], edgeOffsetM[i]];
-    if (Math.abs(after - before) > JUMP_M) {
+    const falls = kind[i - 1] !== KIND.rise && kind[i] !== KIND.rise;
+    if (falls && (kind[i - 1] === KIND.drop || kind[i] === KIND.drop) && Math.abs(after - before) > JUMP_M) {
       drafts.push({ code: 'track-leaves', side, from: i - 1, to: i, values: [Math.abs(before), Math.abs(after)] });
     }
   }

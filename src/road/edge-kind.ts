@@ -13,8 +13,8 @@ export const DROPS = [
   { slope: 0.25, fallM: 2 },
   { slope: 0.4, fallM: 1.2 },
 ] as const;
-/** … at ten stations that agree, with gaps of up to three between them. */
-const AGREE = 10;
+/** … at about ten stations that agree (eight do), with gaps of up to three between them. */
+const AGREE = 8;
 const AGREE_GAP = 3;
 /** Shortest run over which the mean fall is taken, metres. */
 const LEAST_RUN_M = 2;
@@ -111,7 +111,7 @@ function riseBeyond(
   return false;
 }
 
-/** Keeps runs in which ten stations agree, with gaps of up to three inside them; a run cut by an end needs half as many. */
+/** Keeps runs in which enough stations agree, with gaps of up to three inside them; a run cut by an end needs half as many. */
 function keepRuns(flags: Uint8Array): void {
   const count = flags.length;
   for (let i = 0; i < count; ) {
