@@ -1,0 +1,59 @@
+import { validateStyleMin } from '@maplibre/maplibre-gl-style-spec';
+import { expect, test } from 'vitest';
+import { markKinds } from '../../src/book/index.ts';
+import { roundLength } from '../../src/map/furniture.ts';
+import { mapStyle } from '../../src/map/style.ts';
+import { markPaths } from '../../src/map/symbol-paths.ts';
+
+const nothing = { type: 'FeatureCollection', features: [] } as const;
+const district = {
+  elevationBounds: { west: -128.1, south: 43.9, east: -127.9, north: 44.1 },
+  tileMaxZoom: 16,
+  roadsBounds: null,
+  roads: { ...nothing, features: [] },
+  features: { ...nothing, features: [] },
+  marks: [],
+  sites: [],
+  attribution: '',
+};
+const ink = {
+  night: false,
+  paper: '#f7f3e9',
+  leaf: '#fbf8f1',
+  ink: '#1d2a35',
+  ink2: '#4a5560',
+  rule: '#c9c0ad',
+  accent: '#b4451f',
+  water: '#3b6f8f',
+  wood: '#4f6b3a',
+  contour: '#a98f6c',
+  contour2: '#8a6d47',
+  contourText: '#5f4522',
+  words: 'serif',
+  figures: 'sans-serif',
+};
+const urls = { ground: 'ground1://ground/1/-/{z}/{x}/{y}', contours: 'ground1://contours/1/us/{z}/{x}/{y}' };
+
+test.each([false, true])('the style is valid by the style specification, night %s', (night) => {
+  const style = mapStyle(district, urls, { ...ink, night });
+  const errors = validateStyleMin(style).map(({ message }) => message);
+  // Text without glyphs is drawn by the browser: the map library takes that, the specification's checker does not know it.
+  expect(errors.filter((message) => !/use of "text-field" requires a style "glyphs" property/.test(message))).toEqual(
+    [],
+  );
+});
+
+test('the style names no host: no glyphs, no sprite, every address is the worker’s', () => {
+  const style = mapStyle(district, urls, ink);
+  expect(style.glyphs).toBeUndefined();
+  expect(style.sprite).toBeUndefined();
+  expect(JSON.stringify(style)).not.toMatch(/https?:/);
+});
+
+test('every kind of mark has its symbol', () => {
+  expect(Object.keys(markPaths).sort()).toEqual([...markKinds].sort());
+});
+
+test('a scale bar’s length is the roundest that fits', () => {
+  expect([149, 150, 200, 499, 500, 999, 1000, 0.7].map(roundLength)).toEqual([100, 100, 200, 200, 500, 500, 1000, 0.5]);
+});

@@ -1,0 +1,117 @@
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { LineString } from 'geojson';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { defaultAngleRule } from '../../src/book/index.ts';
+import { localPlane } from '../../src/geo/index.ts';
+import { fileSource } from '../../src/io/node/index.ts';
+import { type Opener, type StudyAsk, studyFunctions, transferListOf } from '../../src/workers/index.ts';
+
+const demo = (name: string): string => join(fileURLToPath(new URL('../../data/demo/', import.meta.url)), name);
+const opener: Opener = {
+  bytes: (origin) => fileSource(origin as string),
+  text: (origin) => readFile(origin as string, 'utf8'),
+  pool: null,
+};
+const files = {
+  elevation: [demo('elevation-10m.tif'), demo('elevation-1m.tif')],
+  options: {},
+  roads: demo('roads.geojson'),
+  marks: demo('marks.geojson'),
+  sites: demo('sites.json'),
+};
+const never = new AbortController().signal;
+const bitmap = async (rgba: Uint8ClampedArray, size: number) => ({ rgba, size });
+
+describe('the functions of the study worker, called directly', () => {
+  const functions = studyFunctions(opener, bitmap);
+  let kettleBend: StudyAsk;
+  beforeAll(async () => {
+    const { list } = await functions.open(files, never);
+    const site = list!.sites.find(({ id }) => id === 'kettle-bend')!;
+    kettleBend = { at: { lon: site.lon, lat: site.lat }, side: site.side, rule: defaultAngleRule, units: 'us' };
+  });
+
+  test('an opened district tells the map what it needs, finest raster first', async () => {
+    const view = await functions.open(files, never);
+    expect(view.elevation.map(({ cellM }) => Math.round(cellM))).toEqual([1, 10]);
+    expect(view.roads.features.length).toBeGreaterThan(5);
+    expect(view.features.features.some(({ properties }) => properties?.kind === 'water')).toBe(true);
+    const { west, east, south, north } = view.roadsBounds!;
+    expect(west).toBeGreaterThan(view.elevationBounds.west);
+    expect(east).toBeLessThan(view.elevationBounds.east);
+    expect(south).toBeLessThan(north);
+    expect(view.marks.length).toBeGreaterThan(10);
+    // What goes to the page must survive the way.
+    expect(structuredClone(view)).toEqual(view);
+  });
+
+  test('a study comes with its lines: the drop edge passes the study’s own edge, the descent starts there', async () => {
+    const { study, shapes } = await functions.study(kettleBend, never);
+    expect(study.sentence).toMatch(/Plan as/);
+    const plane = localPlane(study.edge!);
+    const lines = shapes.features.map(({ geometry, properties }) => ({
+      properties: properties!,
+      points: (geometry as LineString).coordinates.map(([lon, lat]) => plane.toLocal({ lon: lon!, lat: lat! })),
+    }));
+    const own = lines.filter(({ properties }) => properties.side === study.site.side && properties.drop);
+    const nearest = Math.min(...own.flatMap(({ points }) => points.map(({ x, y }) => Math.hypot(x, y))));
+    // Stations are 1 m apart, and the map's own direction of the road is coarser than the section's.
+    expect(nearest).toBeLessThan(0.8);
+    const descent = lines.find(({ properties }) => properties.what === 'descent')!.points;
+    expect(Math.hypot(descent[0]!.x, descent[0]!.y)).toBeLessThan(0.01);
+    expect(Math.hypot(descent[1]!.x, descent[1]!.y)).toBeCloseTo(study.descent!.horizontalM, 1);
+    expect(structuredClone({ study, shapes })).toEqual({ study, shapes });
+  });
+
+  test('a tap counts for the side that it lies on', async () => {
+    const { study } = await functions.study(kettleBend, never);
+    const plane = localPlane(study.site);
+    const off = (metres: number) => {
+      const azimuth = (study.site.sideAzimuthDeg * Math.PI) / 180;
+      return plane.toLonLat({ x: Math.sin(azimuth) * metres, y: Math.cos(azimuth) * metres });
+    };
+    const tap = (metres: number) =>
+      functions.study({ ...kettleBend, at: off(metres), side: 'of the point' }, never).then((answer) => answer.study);
+    expect((await tap(12)).site.side).toBe(study.site.side);
+    expect((await tap(-25)).site.side).not.toBe(study.site.side);
+  });
+
+  test('ground tiles carry the raster’s heights, and are handed over', async () => {
+    const { roadsBounds } = await functions.open(files, never);
+    const { west, north } = roadsBounds!;
+    const z = 15;
+    const x = Math.floor(((west + 0.01 + 180) / 360) * 2 ** z);
+    const sin = Math.sin(((north - 0.004) * Math.PI) / 180);
+    const y = Math.floor((0.5 - Math.log((1 + sin) / (1 - sin)) / (4 * Math.PI)) * 2 ** z);
+    const tile = await functions.groundTile({ z, x, y }, never);
+    expect(transferListOf(tile)).toHaveLength(1);
+    const heightAt = (i: number) =>
+      tile.rgba[4 * i]! * 256 + tile.rgba[4 * i + 1]! + tile.rgba[4 * i + 2]! / 256 - 32768;
+    const heights = Array.from({ length: tile.size ** 2 }, (_, i) => heightAt(i));
+    expect(Math.min(...heights)).toBeGreaterThan(400);
+    expect(Math.max(...heights)).toBeLessThan(2000);
+    const contours = await functions.contourTile({ z, x, y, units: 'us' }, never);
+    expect(contours.byteLength).toBeGreaterThan(1000);
+    expect(transferListOf(contours)).toEqual([contours]);
+  });
+
+  test('a district that cannot be opened leaves the one that was', async () => {
+    const broken = { ...files, roads: demo('crashes.csv') };
+    await expect(functions.open(broken, never)).rejects.toThrow(/crashes\.csv/);
+    await expect(functions.open({ ...files, elevation: [] }, never)).rejects.toMatchObject({ code: 'no-elevation' });
+    expect((await functions.study(kettleBend, never)).study.sentence).toMatch(/Plan as/);
+  });
+});
+
+test('before anything is open every question is answered with what to do', async () => {
+  const functions = studyFunctions(opener, bitmap);
+  const at = { lon: -128, lat: 44 };
+  const ask = { at, side: null, rule: defaultAngleRule, units: 'us' } as const;
+  await expect(functions.study(ask, never)).rejects.toMatchObject({ code: 'nothing-open' });
+  await expect(functions.groundTile({ z: 1, x: 0, y: 0 }, never)).rejects.toMatchObject({ code: 'nothing-open' });
+  await expect(functions.contourTile({ z: 1, x: 0, y: 0, units: 'us' }, never)).rejects.toMatchObject({
+    code: 'nothing-open',
+  });
+});
