@@ -5,7 +5,7 @@ import { compassWord, normaliseAzimuth } from '../units/index.ts';
  * `sideAzimuthDeg` is on the right of whoever drives with it at their right hand, whatever the line's drawing.
  */
 export function sideWords(sideAzimuthDeg: number, falls: boolean | null): string {
-  const slope = falls === null ? 'side' : falls ? 'downhill side' : 'uphill side';
-  const driving = compassWord(normaliseAzimuth(sideAzimuthDeg - 90));
-  return `${slope}, ${compassWord(sideAzimuthDeg)}, right when driving ${driving}`;
+  const toward = compassWord(sideAzimuthDeg);
+  const driving = `right when driving ${compassWord(normaliseAzimuth(sideAzimuthDeg - 90))}`;
+  return falls === null ? `${toward} side, ${driving}` : `${falls ? 'downhill' : 'uphill'} side, ${toward}, ${driving}`;
 }
