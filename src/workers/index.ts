@@ -1,7 +1,7 @@
 export { connect, type WorkerClient } from './connect.ts';
-export type { DistrictFiles, DistrictView, Opener, Origin } from './district.ts';
-export { type Latest, latest } from './latest.ts';
-export type { Port, WorkerFunctions } from './messages.ts';
+export type { DistrictFiles, DistrictView, Opener } from './district.ts';
+export { latest } from './latest.ts';
+export type { Port } from './messages.ts';
 export { serve } from './serve.ts';
 export { type StudyAnswer, type StudyAsk, type StudyFunctions, studyFunctions } from './study-functions.ts';
 export type { TileAddress } from './tiles/index.ts';

@@ -1,7 +1,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
 
-export const root = fileURLToPath(new URL('../../', import.meta.url));
+/** The repository: npm and vitest start there, bundled or not. */
+export const root = process.cwd();
 
 export interface RunningApp {
   readonly url: string;

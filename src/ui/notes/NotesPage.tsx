@@ -14,7 +14,12 @@ export function NotesTop() {
   const state = useDesk();
   const site = state.answer?.study.site;
   return (
-    <div className="notes-top" aria-live="polite" aria-busy={state.working}>
+    <div
+      className="notes-top"
+      aria-live="polite"
+      aria-busy={state.working}
+      data-took-ms={state.answer?.tookMs.toFixed(1)}
+    >
       {state.place.screen !== 'open' && site && (
         <p className="site-line">
           {siteName(state)}
