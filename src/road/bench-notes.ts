@@ -112,7 +112,7 @@ function sideNotes(own: BenchSide, side: -1 | 1, count: number): Draft[] {
     (i) => (above[i]?.angleDeg ?? 0) > ABOVE_DEG && above[i]!.heightM > ABOVE_M,
     (from, to) => {
       const there = above.slice(from, to + 1).filter((slope) => slope !== null);
-    const worst = there.reduce((a, b) => (b.angleDeg > a.angleDeg ? b : a));
+      const worst = there.reduce((a, b) => (b.angleDeg > a.angleDeg ? b : a));
       return [worst.angleDeg, worst.heightM];
     },
   );

@@ -13,6 +13,8 @@ const SHARPEST_TURN_DEG = 100;
 
 /** Added to the turn of a join that would drive against a one-way, degrees: taken only where nothing else joins. */
 const AGAINST_ONEWAY_DEG = 180;
+/** Added where a two-way road parts into carriageways, to the one that runs against the road's drawing, degrees. */
+const AGAINST_DRAWING_DEG = 30;
 
 /**
  * Which way continues which: ways that meet end to end and share name or ref are joined, at a fork the straightest pair
@@ -28,7 +30,7 @@ export function joinWays({ ways }: RoadNetwork): WayJoins {
         const a = ends[i]!;
         const b = ends[j]!;
         if (a >> 1 === b >> 1 || !sameRoad(ways[a >> 1]!, ways[b >> 1]!, ends.length)) continue;
-        const against = flow(ways[a >> 1]!, a) * flow(ways[b >> 1]!, b) > 0 ? AGAINST_ONEWAY_DEG : 0;
+        const against = againstDeg(ways[a >> 1]!, a, ways[b >> 1]!, b);
         const turnDeg = 180 - azimuthGap(leavingDeg(ways[a >> 1]!, a), leavingDeg(ways[b >> 1]!, b)) + against;
         if (ends.length === 2 || turnDeg <= SHARPEST_TURN_DEG) pairs.push({ a, b, turnDeg });
       }
@@ -62,6 +64,14 @@ function sameRoad(a: RoadWay, b: RoadWay, endsHere: number): boolean {
   const shared = (key: string): boolean => a.tags[key] !== undefined && a.tags[key] === b.tags[key];
   if (shared('name') || shared('ref')) return true;
   return a.name === null && b.name === null && endsHere === 2 && a.tags.highway === b.tags.highway;
+}
+
+function againstDeg(a: RoadWay, aEnd: number, b: RoadWay, bEnd: number): number {
+  const flows = [flow(a, aEnd), flow(b, bEnd)];
+  if (flows[0] !== 0 && flows[1] !== 0) return flows[0] === flows[1] ? AGAINST_ONEWAY_DEG : 0;
+  if (flows[0] === flows[1]) return 0;
+  const drawn = [(aEnd & 1) === 0 ? 1 : -1, (bEnd & 1) === 0 ? 1 : -1];
+  return (flows[0] || drawn[0]) === (flows[1] || drawn[1]) ? AGAINST_DRAWING_DEG : 0;
 }
 
 /** +1 where traffic leaves the node along this way only, −1 where it only arrives, 0 where both. */
