@@ -211,3 +211,79 @@ describe('the unit of heights', () => {
     expect(await read({ verticalUnit: 'us-ft' })).toBeCloseTo(304.80061, 4);
   });
 });
+
+describe('the coordinate reference system', () => {
+  const { keys: _, ...nameless } = spec;
+
+  it('is asked for where the file does not say it, and taken from the user then', async () => {
+    expect(await sentence(open(nameless))).toBe(
+      'ground.tif does not say in which coordinate reference system it is; give it with --crs EPSG:N.',
+    );
+    const { info } = await open(nameless, { crs: 'EPSG:32609' });
+    expect(info.crs).toBe('EPSG:32609');
+  });
+
+  it('may be given twice the same, not twice different', async () => {
+    expect((await open(spec, { crs: 'EPSG:32609' })).info.crs).toBe('EPSG:32609');
+    expect(await sentence(open(spec, { crs: 'EPSG:32610' }))).toBe(
+      'ground.tif states EPSG:32609, but EPSG:32610 was given; leave --crs out or correct the file.',
+    );
+    expect(await sentence(open(spec, { crs: 'Mercator' }))).toMatch(/--crs is "Mercator", which names no coordinate/);
+  });
+
+  it('is refused where its code is unknown, or its keys lack their values', async () => {
+    expect(await sentence(open({ ...spec, ...keys([3072, 29999]) }))).toMatch(
+      /^ground\.tif names EPSG:29999, which is not in the table/,
+    );
+    const dangling = {
+      ...spec,
+      keys: undefined as never,
+      tags: [[34735, 3, [1, 1, 0, 1, 3082, 34736, 1, 0]]] as never,
+    };
+    expect(await sentence(open(dangling))).toBe(
+      'ground.tif refers to georeferencing values that it does not hold; write it again with "gdal_translate".',
+    );
+  });
+
+  it('in feet makes the unit of heights be asked for, unless its vertical system says it', async () => {
+    // Georgia West, US survey feet; heights NAVD 88 in metres, feet and US survey feet by their own codes.
+    const feet = { ...spec, scale: [3, 3, 0], tie: [0, 0, 0, 2_200_000, 1_400_000, 0] };
+    const georgia: [number, number] = [3072, 2240];
+    expect(await sentence(open({ ...feet, ...keys(georgia) }))).toBe(
+      'ground.tif does not say whether its heights are metres or feet, and its map coordinates are in feet; give --vertical-unit m, ft or us-ft.',
+    );
+    const stated = async (...more: [number, number][]) =>
+      (await open({ ...feet, ...keys(georgia, ...more) })).info.verticalUnit;
+    expect(await stated([4096, 5703])).toBe('m');
+    expect(await stated([4096, 8228])).toBe('ft');
+    expect(await stated([4096, 6360])).toBe('us-ft');
+    expect(await stated([4099, 9003])).toBe('us-ft');
+    const { info } = await open({ ...feet, ...keys(georgia, [4096, 6360]) });
+    expect(info.cellM).toBeCloseTo(3 * (1200 / 3937), 9);
+    expect(info.verticalDatum).toMatch(/NAVD88/);
+    expect((await open({ ...feet, ...keys(georgia) }, { verticalUnit: 'm' })).info.verticalUnitAssumed).toBe(false);
+    expect(await sentence(open({ ...feet, ...keys(georgia, [4096, 6360]) }, { verticalUnit: 'm' }))).toMatch(
+      /states heights in US survey feet, but metres were given/,
+    );
+  });
+
+  it('in degrees and in Mercator tells cells by their size on the ground', async () => {
+    const degrees = await open({
+      ...spec,
+      scale: [1 / 3600, 1 / 3600, 0],
+      tie: [0, 0, 0, -128, 60, 0],
+      ...keys([2048, 4326]),
+    });
+    // A second of latitude at 60 degrees is 30.95 m (WGS 84 meridian radius), of longitude half that.
+    expect(degrees.info.cellM).toBeCloseTo(30.95, 1);
+    expect(degrees.info.verticalUnitAssumed).toBe(true);
+    const mercator = await open({
+      ...spec,
+      scale: [10, 10, 0],
+      tie: [0, 0, 0, -14_000_000, 8_399_737, 0],
+      ...keys([3072, 3857]),
+    });
+    expect(mercator.info.cellM).toBeGreaterThan(4.9);
+    expect(mercator.info.cellM).toBeLessThan(5.1);
+  });
+});

@@ -11,8 +11,7 @@ import { LERC, unpack } from './unpack.ts';
 export async function decodeBlock(format: BlockFormat, packed: ArrayBuffer): Promise<BlockHeights> {
   if (format.compression === LERC) {
     const { unpackLerc } = await import('./unpack-lerc.ts');
-    const stored = await unpackLerc(format, packed);
-    return toHeights(format.sample === 'float32' ? Float32Array.from(stored) : stored, format);
+    return toHeights(await unpackLerc(format, packed), format);
   }
   const bytesEach = SAMPLE_BYTES[format.sample];
   let bytes = await unpack(format.compression, packed, format.width * format.height * bytesEach);

@@ -1,7 +1,7 @@
 export * from './block-format.ts';
 export * from './decode-block.ts';
 export * from './decode-here.ts';
-export { HIGHEST_M, LOWEST_M, needsDoubles } from './heights.ts';
+export { needsDoubles } from './heights.ts';
 export { unpackLzw } from './lzw.ts';
-export { undoDifferences, undoFloatPrediction } from './predictor.ts';
+export { undoFloatPrediction } from './predictor.ts';
 export { checkCompression, LERC, unpackDeflateWith } from './unpack.ts';

@@ -1,10 +1,10 @@
-import { addDecoder, BaseDecoder, getDecoder } from 'geotiff';
+import { getDecoder } from 'geotiff';
 import { UserError } from '../../units/index.ts';
 import { unpackLzw } from './lzw.ts';
 
 /** TIFF compression codes. [source: tiff6, tiff-registry] */
 export const DEFLATE = 8;
-export const OLD_DEFLATE = 32946;
+const OLD_DEFLATE = 32946;
 export const LERC = 34887;
 export const ZSTD = 50000;
 const NONE = 1;
@@ -35,24 +35,13 @@ export function checkCompression(compression: number, source: string): void {
   );
 }
 
-class Lzw extends BaseDecoder {
-  override decodeBlock(packed: ArrayBuffer): ArrayBuffer {
-    const size = (this.parameters as unknown as { size: number }).size;
-    return unpackLzw(new Uint8Array(packed), size).buffer;
-  }
-}
+type Inflate = (packed: Uint8Array) => Uint8Array<ArrayBuffer>;
 
-// The library's own LZW decoder is some twenty times slower and stops at 4093 table entries.
-addDecoder(LZW, async () => Lzw);
+let inflate: Inflate | null = null;
 
 /** Replaces the way that deflate blocks are unpacked on this thread, where the machine has a quicker one. */
-export function unpackDeflateWith(inflate: (packed: Uint8Array) => Uint8Array<ArrayBuffer>): void {
-  class Deflate extends BaseDecoder {
-    override decodeBlock(packed: ArrayBuffer): ArrayBuffer {
-      return inflate(new Uint8Array(packed)).buffer;
-    }
-  }
-  addDecoder([DEFLATE, OLD_DEFLATE], async () => Deflate);
+export function unpackDeflateWith(quicker: Inflate): void {
+  inflate = quicker;
 }
 
 /**
@@ -66,8 +55,7 @@ export async function unpack(
 ): Promise<Uint8Array<ArrayBuffer>> {
   let bytes: Uint8Array<ArrayBuffer>;
   try {
-    const decoder = await getDecoder(compression, { size: size ?? 0 } as never);
-    bytes = new Uint8Array((await decoder.decodeBlock(packed)) as ArrayBuffer);
+    bytes = await unpacked(compression, packed, size);
   } catch (cause) {
     if (cause instanceof UserError) throw cause;
     if (compression === ZSTD && wasForbidden(cause)) {
@@ -91,6 +79,18 @@ export async function unpack(
     );
   }
   return bytes.length === size ? bytes : bytes.slice(0, size);
+}
+
+/** LZW by its own decoder: the library's is ten and more times slower and stops at 4093 table entries. */
+async function unpacked(
+  compression: number,
+  packed: ArrayBuffer,
+  size: number | null,
+): Promise<Uint8Array<ArrayBuffer>> {
+  if (compression === LZW && size !== null) return unpackLzw(new Uint8Array(packed), size);
+  if ((compression === DEFLATE || compression === OLD_DEFLATE) && inflate) return inflate(new Uint8Array(packed));
+  const decoder = await getDecoder(compression, {} as never);
+  return new Uint8Array((await decoder.decodeBlock(packed)) as ArrayBuffer);
 }
 
 /** A content security policy shows as a failed fetch of the decoder's own bytes or a refused compilation. */

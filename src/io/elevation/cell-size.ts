@@ -1,12 +1,11 @@
-import { localPlane } from '../../geo/index.ts';
+import { type Crs, localPlane } from '../../geo/index.ts';
 import type { Georeference } from '../tiff/index.ts';
-import type { RasterCrs } from './raster-crs.ts';
 
 /** Up to this share between the grid's own metres and the ground's, a cell is told by its round size: 1 m, not 1.0004 m. */
 const GRID_SCALE = 0.005;
 
 /** The larger side of the cell at (col, row), metres on the ground. */
-export function cellSize(place: Georeference, crs: RasterCrs, col: number, row: number): number {
+export function cellSize(place: Georeference, crs: Crs, col: number, row: number): number {
   const x = place.x0 + col * place.stepX;
   const y = place.y0 - row * place.stepY;
   const [lon, lat] = crs.toLonLat(x, y);

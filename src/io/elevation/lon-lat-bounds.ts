@@ -1,11 +1,11 @@
+import type { Crs } from '../../geo/index.ts';
 import type { LonLatBox } from '../ports.ts';
 import type { Georeference } from '../tiff/index.ts';
-import type { RasterCrs } from './raster-crs.ts';
 
 const ALONG = 16;
 
 /** The box in WGS 84 degrees around a raster's outline, which bends between the two CRSs: points are taken along it. */
-export function lonLatBounds(place: Georeference, size: { width: number; height: number }, crs: RasterCrs): LonLatBox {
+export function lonLatBounds(place: Georeference, size: { width: number; height: number }, crs: Crs): LonLatBox {
   let west = Infinity;
   let south = Infinity;
   let east = -Infinity;

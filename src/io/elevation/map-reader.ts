@@ -1,8 +1,8 @@
+import type { Crs } from '../../geo/index.ts';
 import type { ByteSource, DecodePool, ElevationSource } from '../ports.ts';
 import type { HeightRule, OpenedTiff } from '../tiff/index.ts';
 import { cellSize } from './cell-size.ts';
 import { cellWindow } from './cell-window.ts';
-import type { RasterCrs } from './raster-crs.ts';
 import { type RasterReader, rasterReader } from './raster-reader.ts';
 
 /** A window of more cells is not read for a picture: a raster without overviews, seen from too far. */
@@ -17,7 +17,7 @@ export function mapReader(
   tiff: OpenedTiff,
   full: RasterReader,
   rule: HeightRule,
-  crs: RasterCrs,
+  crs: Crs,
   pool: DecodePool,
 ): ElevationSource['readForMap'] {
   const levels: Promise<RasterReader>[] = [Promise.resolve(full)];
@@ -36,13 +36,13 @@ export function mapReader(
       if ((fullCellM * full.image.width) / tiff.images[i].getWidth() <= cellM) best = i;
     }
     const { place, image, read } = await level(best);
-    const window = cellWindow(place, image, box, crs.toRaster);
+    const window = cellWindow(place, image, box, crs.fromLonLat);
     if (!window || (window.right - window.left) * (window.bottom - window.top) > MOST_CELLS) return null;
     const grid = await read(window, signal);
     return {
       grid,
       toIndex({ lon, lat }) {
-        const [x, y] = crs.toRaster(lon, lat);
+        const [x, y] = crs.fromLonLat(lon, lat);
         return { col: (x - grid.x0) / grid.stepX, row: (grid.y0 - y) / grid.stepY };
       },
     };

@@ -1,14 +1,14 @@
-import type { LonLat } from '../../geo/index.ts';
+import type { Crs, LonLat } from '../../geo/index.ts';
 import { fitLayer, type SurfaceInfo } from '../../terrain/index.ts';
 import { METRES_PER } from '../../units/index.ts';
 import { decodeHere } from '../decode/index.ts';
 import type { ByteSource, DecodePool, ElevationOptions, ElevationSource } from '../ports.ts';
-import { georeference, openTiff, readMetadata } from '../tiff/index.ts';
+import { geoKeys, georeference, openTiff, readMetadata } from '../tiff/index.ts';
 import { cellSize } from './cell-size.ts';
 import { cellWindow } from './cell-window.ts';
 import { lonLatBounds } from './lon-lat-bounds.ts';
 import { mapReader } from './map-reader.ts';
-import { type RasterCrs, rasterCrs } from './raster-crs.ts';
+import { rasterCrs } from './raster-crs.ts';
 import { rasterReader } from './raster-reader.ts';
 import { surfaceFacts } from './surface-facts.ts';
 import { verticalUnit } from './vertical-unit.ts';
@@ -19,7 +19,8 @@ const US_FOOT_M = METRES_PER['us-ft'];
 
 /**
  * Opens a GeoTIFF of heights: reads its directories, finds out what it says and what `options` must fill in. Blocks are
- * decoded by `pool`, which the caller closes. Every failure is a `UserError` with one sentence; `signal` gives up the opening.
+ * decoded by `pool`, which the caller closes. Every failure is a `UserError` with one sentence, and closes the source;
+ * `signal` gives up the opening.
  */
 export async function openElevation(
   source: ByteSource,
@@ -27,16 +28,30 @@ export async function openElevation(
   pool: DecodePool = decodeHere,
   signal?: AbortSignal,
 ): Promise<ElevationSource> {
+  try {
+    return await opened(source, options, pool, signal);
+  } catch (error) {
+    await source.close?.();
+    throw error;
+  }
+}
+
+async function opened(
+  source: ByteSource,
+  options: ElevationOptions,
+  pool: DecodePool,
+  signal: AbortSignal | undefined,
+): Promise<ElevationSource> {
   const tiff = await openTiff(source, signal);
   const image = tiff.images[0];
-  const keys = image.getGeoKeys();
+  const keys = geoKeys(image, source.name);
   const metadata = await readMetadata(image, source.name);
-  const place = georeference(image, source.name);
-  const crs = await rasterCrs(keys, options.crs, source.name);
+  const place = georeference(image, keys, source.name);
+  const crs = await rasterCrs(keys, options.crs, place, source.name);
   const unit = verticalUnit(
     {
-      unitCode: keys?.VerticalUnitsGeoKey ?? null,
-      ofVerticalCrs: crs.vertical.unit,
+      unitCode: keys.VerticalUnitsGeoKey || null,
+      ofVerticalCrs: crs.vertical?.unit ?? null,
       unitType: metadata.unitType,
       horizontalInFeet: inFeet(crs),
     },
@@ -54,7 +69,7 @@ export async function openElevation(
     cellM: cellSize(place, crs, size.width / 2, size.height / 2),
     verticalUnit: unit.unit,
     verticalUnitAssumed: unit.assumed,
-    verticalDatum: crs.vertical.datum,
+    verticalDatum: crs.vertical?.datum ?? null,
     ...surfaceFacts(metadata.items, options, source.name),
   };
 
@@ -63,7 +78,7 @@ export async function openElevation(
     bounds: lonLatBounds(place, size, crs),
     covers({ lon, lat }: LonLat) {
       if (!(Number.isFinite(lon) && Number.isFinite(lat))) return false;
-      const [x, y] = crs.toRaster(lon, lat);
+      const [x, y] = crs.fromLonLat(lon, lat);
       const col = (x - place.x0) / place.stepX;
       const row = (place.y0 - y) / place.stepY;
       if (!(col >= -0.5 && col <= size.width - 0.5 && row >= -0.5 && row <= size.height - 0.5)) return false;
@@ -79,13 +94,13 @@ export async function openElevation(
       };
       const window = cellWindow(place, size, box, (x, y) => {
         const { lon, lat } = plane.toLonLat({ x, y });
-        return crs.toRaster(lon, lat);
+        return crs.fromLonLat(lon, lat);
       });
       if (!window) return null;
       const grid = await full.read(window, given);
       const col = (window.left + window.right - 1) / 2;
       const row = (window.top + window.bottom - 1) / 2;
-      return fitLayer({ ...info, cellM: cellSize(place, crs, col, row) }, grid, plane, box, crs.toRaster);
+      return fitLayer({ ...info, cellM: cellSize(place, crs, col, row) }, grid, plane, box, crs.fromLonLat);
     },
     readForMap: mapReader(source, tiff, full, rule, crs, pool),
     close: async () => source.close?.(),
@@ -93,4 +108,4 @@ export async function openElevation(
 }
 
 /** International and US survey foot alike. */
-const inFeet = ({ unitM }: RasterCrs): boolean => unitM !== null && Math.abs(unitM - US_FOOT_M) < 1e-5;
+const inFeet = ({ unitM }: Crs): boolean => unitM !== null && Math.abs(unitM - US_FOOT_M) < 1e-5;

@@ -1,5 +1,6 @@
 import type { GeoTIFFImage } from 'geotiff';
 import { UserError } from '../../units/index.ts';
+import type { RasterKeys } from './geo-keys.ts';
 
 /**
  * Where the cells of an image lie, in CRS units: (x0, y0) is the centre of the north-west cell, steps are positive. With
@@ -23,13 +24,13 @@ const NO_TURN = 1e-9;
  * they are points. Throws `UserError` where the image has no place, is turned, mirrored, or leaves its direction open.
  * [source: geotiff11]
  */
-export function georeference(image: GeoTIFFImage, source: string): Georeference {
+export function georeference(image: GeoTIFFImage, keys: RasterKeys, source: string): Georeference {
   const directory = image.fileDirectory;
   const scale = directory.getValue('ModelPixelScale');
   const ties = directory.getValue('ModelTiepoint');
   const matrix = directory.getValue('ModelTransformation');
   // Absent, the key means area.
-  const half = image.getGeoKeys()?.GTRasterTypeGeoKey === PIXEL_IS_POINT ? 0 : 0.5;
+  const half = keys.GTRasterTypeGeoKey === PIXEL_IS_POINT ? 0 : 0.5;
   if (scale && ties && ties.length >= 6) return fromTie([...scale], [...ties], half, source);
   if (matrix) return fromMatrix([...matrix], half, image.getHeight(), source);
   if (ties && ties.length > 6) {
