@@ -8,7 +8,7 @@ import {
   readRoads,
   studySite,
 } from '../io/index.ts';
-import { fileSource } from '../io/node/index.ts';
+import { fileSource, inflateNatively } from '../io/node/index.ts';
 import { urlSource } from '../io/web/index.ts';
 import { profileSvg } from '../plan/index.ts';
 import { indexRoads } from '../road/index.ts';
@@ -69,6 +69,7 @@ export async function studyCommand(args: string[]): Promise<void> {
   const units = readWord('--units', given.units, ['us', 'metric'] as const) ?? 'us';
   for (const word of given.conditions?.split(',') ?? []) readWord('--conditions', word.trim(), conditionWords);
   const facts = elevationFacts(given);
+  inflateNatively();
 
   const roads = indexRoads(readRoads(await readText(roadsFile, 'roads'), roadsFile));
   const marks: Mark[] = given.marks === undefined ? [] : readMarks(await readText(given.marks, 'marks'), given.marks);

@@ -53,7 +53,18 @@ export async function benchDecode(print: (line: string) => void): Promise<void> 
     for (const [name, options] of Object.entries(OPTIONS)) {
       const path = folder.path('packed.tif');
       const creation = [...options, 'TILED=YES', 'BLOCKXSIZE=512', 'BLOCKYSIZE=512'];
-      translate(raw, path, '-a_srs', 'EPSG:32609', '-a_ullr', '500000', '4904096', '504096', '4900000', ...creation.flatMap((option) => ['-co', option]));
+      translate(
+        raw,
+        path,
+        '-a_srs',
+        'EPSG:32609',
+        '-a_ullr',
+        '500000',
+        '4904096',
+        '504096',
+        '4900000',
+        ...creation.flatMap((option) => ['-co', option]),
+      );
       const times: Record<'gdal' | 'two' | 'one', number[]> = { gdal: [], two: [], one: [] };
       for (let run = 0; run <= RUNS; run++) {
         const gdal = gdalMs(path);
@@ -81,7 +92,9 @@ export async function benchDecode(print: (line: string) => void): Promise<void> 
 function gdalMs(path: string): number {
   const run = (...window: string[]): number => {
     const start = performance.now();
-    execFileSync('gdal_translate', ['-q', '-of', 'MEM', ...window, path, 'none'], { env: { ...process.env, GDAL_NUM_THREADS: '1' } });
+    execFileSync('gdal_translate', ['-q', '-of', 'MEM', ...window, path, 'none'], {
+      env: { ...process.env, GDAL_NUM_THREADS: '1' },
+    });
     return performance.now() - start;
   };
   return run() - run('-srcwin', '0', '0', '1', '1');

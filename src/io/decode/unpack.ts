@@ -2,7 +2,7 @@ import { getDecoder } from 'geotiff';
 import { UserError } from '../../units/index.ts';
 import { unpackLzw } from './lzw.ts';
 
-/** TIFF compression codes. [source: tiff6, tiff-registry] */
+/** TIFF compression codes. [source: tiff6; tiff-registry] */
 export const DEFLATE = 8;
 const OLD_DEFLATE = 32946;
 export const LERC = 34887;
