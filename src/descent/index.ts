@@ -14,6 +14,7 @@ export * from './profile.ts';
 export * from './rope-line.ts';
 export * from './sight-lost.ts';
 export * from './slope-sample.ts';
+export * from './step.ts';
 export * from './steps.ts';
 export * from './surroundings.ts';
 export * from './up-line.ts';

@@ -2,39 +2,62 @@ import type { DescentLine } from './descent-line.ts';
 import type { FallLine } from './fall-line.ts';
 import type { Hill } from './hill.ts';
 
-/**
- * Where heights of a slope come from: along a straight descent or along a bending fall line. `count` heights every `stepM`
- * of horizontal length, the first at the edge, metres.
- */
+/** A slope to be read: along a straight descent or along a bending fall line. Distances horizontal from the edge, metres. */
 export interface SlopeSample {
   readonly lengthM: number;
+  /** The way in plan, x, y pairs. */
+  readonly points: Float64Array;
+  /** `count` heights every `stepM` by cubic convolution, the first at the edge. */
   cubic(stepM: number, count: number): Float64Array;
+  /** The same bilinear, the first at `fromM`; before the edge and past the end the way goes straight on. */
+  bilinear(fromM: number, stepM: number, count: number): Float64Array;
 }
 
-export function sampleOfLine(hill: Hill, { start, direction, lengthM }: DescentLine): SlopeSample {
+export function sampleOfLine(hill: Hill, { start, end, direction, lengthM }: DescentLine): SlopeSample {
   return {
     lengthM,
+    points: Float64Array.of(start.x, start.y, end.x, end.y),
     cubic(stepM, count) {
       const heights = new Float64Array(count);
       hill.cubicHeights(start.x, start.y, direction.x * stepM, direction.y * stepM, count, heights, 0);
       return heights;
     },
+    bilinear(fromM, stepM, count) {
+      const heights = new Float64Array(count);
+      const x = start.x + direction.x * fromM;
+      const y = start.y + direction.y * fromM;
+      hill.heights(x, y, direction.x * stepM, direction.y * stepM, count, heights, 0);
+      return heights;
+    },
   };
 }
 
+/** A fall line of two points and more. */
 export function sampleOfFallLine(hill: Hill, fall: FallLine): SlopeSample {
   const last = fall.x.length - 1;
+  const point = new Float64Array(2);
+  const locate = (distanceM: number): void => {
+    const at = distanceM / fall.stepM;
+    const i = Math.min(last - 1, Math.max(0, Math.floor(at)));
+    point[0] = fall.x[i] + (at - i) * (fall.x[i + 1] - fall.x[i]);
+    point[1] = fall.y[i] + (at - i) * (fall.y[i + 1] - fall.y[i]);
+  };
   return {
     lengthM: last * fall.stepM,
+    points: Float64Array.from({ length: 2 * (last + 1) }, (_, i) => (i % 2 ? fall.y : fall.x)[i >> 1]),
     cubic(stepM, count) {
       const heights = new Float64Array(count);
       for (let k = 0; k < count; k++) {
-        const at = Math.min(last, (k * stepM) / fall.stepM);
-        const i = Math.min(last - 1, Math.floor(at));
-        const t = at - i;
-        const x = fall.x[i] + t * (fall.x[i + 1] - fall.x[i]);
-        const y = fall.y[i] + t * (fall.y[i + 1] - fall.y[i]);
-        hill.cubicHeights(x, y, 0, 0, 1, heights, k);
+        locate(k * stepM);
+        hill.cubicHeights(point[0], point[1], 0, 0, 1, heights, k);
+      }
+      return heights;
+    },
+    bilinear(fromM, stepM, count) {
+      const heights = new Float64Array(count);
+      for (let k = 0; k < count; k++) {
+        locate(fromM + k * stepM);
+        hill.heights(point[0], point[1], 0, 0, 1, heights, k);
       }
       return heights;
     },

@@ -13,7 +13,8 @@ import { type Behind, groundBehind, type Profile, profileAlong } from './profile
 import { groundToLitter, type RopeLine, ropeLine } from './rope-line.ts';
 import { sightLost } from './sight-lost.ts';
 import { sampleOfFallLine, sampleOfLine } from './slope-sample.ts';
-import { type Step, stepsOn } from './steps.ts';
+import type { Step } from './step.ts';
+import { stepsOn } from './steps.ts';
 import type { Surroundings } from './surroundings.ts';
 import { nearestOnEdge, upSlopeToEdge } from './up-line.ts';
 
@@ -64,6 +65,7 @@ export interface WholeFall {
   readonly horizontalM: number;
   readonly dropM: number;
   readonly ropeLineM: number;
+  readonly steps: readonly Step[];
   readonly angle: DescentAngle | null;
 }
 
@@ -81,7 +83,8 @@ export function workUpDescent(input: DescentInput): Descent | null {
   if (!measured) return null;
   const profile = profileAlong(hill, measured);
   const behind = groundBehind(hill, measured, input.behindM);
-  const steps = stepsOn(hill, measured, around);
+  const sample = sampleOfLine(hill, measured);
+  const steps = stepsOn(hill, sample, around);
   const endElevationM = profile.elevationM[profile.elevationM.length - 1];
   const dropM = profile.elevationM[0] - endElevationM;
   const alongEdge = { x: -input.outward.y, y: input.outward.x };
@@ -99,12 +102,12 @@ export function workUpDescent(input: DescentInput): Descent | null {
     behind,
     lipAngleDeg: lipAngle(profile, behind),
     meanDeg: meanAngle(dropM, measured.lengthM),
-    angle: descentAngle(sampleOfLine(hill, measured), angleOptions(input, steps.length > 0)),
+    angle: descentAngle(sample, angleOptions(input, steps.length > 0)),
     nearbyMaxDeg: nearbyMaxAngle(hill, measured, alongEdge),
     sidePullDeg: patient ? sidePull(fall, measured) : null,
     nearestEdgeTaken: found.nearestTaken,
     fall,
-    whole: measured.bends ? wholeFall(input, fall, steps) : null,
+    whole: measured.bends ? wholeFall(input, fall) : null,
   };
 }
 
@@ -139,13 +142,17 @@ function sidePull(fall: FallLine, line: DescentLine): number | null {
   return azimuthGap(azimuthOf(fall.x[last] - fall.x[0], fall.y[last] - fall.y[0]), line.azimuthDeg);
 }
 
-function wholeFall(input: DescentInput, fall: FallLine, steps: readonly Step[]): WholeFall {
+function wholeFall(input: DescentInput, fall: FallLine): WholeFall {
+  const { hill, around } = input;
   const last = fall.x.length - 1;
   const distanceM = Float64Array.from(fall.heightM, (_, i) => i * fall.stepM);
+  const sample = sampleOfFallLine(hill, fall);
+  const steps = stepsOn(hill, sample, around);
   return {
-    horizontalM: last * fall.stepM,
+    horizontalM: sample.lengthM,
     dropM: fall.heightM[0] - fall.heightM[last],
     ropeLineM: ropeLine({ distanceM, elevationM: fall.heightM }, groundToLitter).lengthM,
-    angle: descentAngle(sampleOfFallLine(input.hill, fall), angleOptions(input, steps.length > 0)),
+    steps,
+    angle: descentAngle(sample, angleOptions(input, steps.length > 0)),
   };
 }

@@ -1,20 +1,28 @@
 import { describe, expect, it } from 'vitest';
-import { lineBetween, noSurroundings, stepsOn } from '../../src/descent/index.ts';
+import {
+  type Hill,
+  lineBetween,
+  noSurroundings,
+  type Surroundings,
+  sampleOfLine,
+  stepsOn,
+} from '../../src/descent/index.ts';
 import { bankHill, formulaHill } from '../helpers/hill.ts';
 
 const line = lineBetween({ x: 0, y: 0 }, { x: 60, y: 0 }, 'limit')!;
+const stepsOnLine = (hill: Hill, around: Surroundings) => stepsOn(hill, sampleOfLine(hill, line), around);
 const tan = (degrees: number): number => Math.tan((degrees * Math.PI) / 180);
 
 describe('steps', () => {
   it('finds none on a uniform plane of any slope', () => {
     for (let angle = 5; angle <= 80; angle += 5) {
-      expect(stepsOn(bankHill(angle, 200), line, noSurroundings)).toEqual([]);
+      expect(stepsOnLine(bankHill(angle, 200), noSurroundings)).toEqual([]);
     }
   });
 
   it('finds none where slopes only change', () => {
     const hill = formulaHill((x) => -tan(20) * Math.max(0, x) - (tan(55) - tan(20)) * Math.max(0, x - 25));
-    expect(stepsOn(hill, line, noSurroundings)).toEqual([]);
+    expect(stepsOnLine(hill, noSurroundings)).toEqual([]);
   });
 
   it('finds a wall with its place and height', () => {
@@ -23,7 +31,7 @@ describe('steps', () => {
         const wall = formulaHill(
           (x) => -tan(slope) * Math.max(0, x) - height * Math.min(1, Math.max(0, (x - 30) / 0.5)),
         );
-        const steps = stepsOn(wall, line, noSurroundings);
+        const steps = stepsOnLine(wall, noSurroundings);
         expect(steps).toHaveLength(1);
         expect(Math.abs(steps[0].distanceM - 30)).toBeLessThanOrEqual(2);
         expect(Math.abs(steps[0].heightM - height)).toBeLessThan(0.4);
@@ -34,7 +42,7 @@ describe('steps', () => {
 
   it('does not seek steps in data that only screen', () => {
     const wall = formulaHill((x) => -tan(25) * x - (x > 30 ? 4 : 0), { screeningOnly: true });
-    expect(stepsOn(wall, line, noSurroundings)).toEqual([]);
+    expect(stepsOnLine(wall, noSurroundings)).toEqual([]);
   });
 
   it('tells marked and mapped walls where the descent crosses them', () => {
@@ -47,7 +55,7 @@ describe('steps', () => {
         { source: 'map', line: Float64Array.of(80, -5, 80, 5), heightM: null },
       ],
     } as const;
-    expect(stepsOn(bankHill(30, 200), line, around)).toEqual([
+    expect(stepsOnLine(bankHill(30, 200), around)).toEqual([
       { distanceM: 20, heightM: 1.5, source: 'map' },
       { distanceM: 40, heightM: 2.5, source: 'mark' },
     ]);
