@@ -55,7 +55,7 @@ export function findBench(input: BenchInput, fromM: number, toM: number): Bench 
   const whole = cutSections(ground, centre, SECTION_HALF_M);
   const profile = roadProfile(whole);
   const under = findStructures(profile, from, input.structures);
-  bridgeTrenches(whole, under);
+  bridgeTrenches(whole, profile, under);
   blank(whole, under);
   const cut = cutOff(whole, sectionReach(centre, input.rest, SECTION_HALF_M));
   const smooth = withoutBumps(cut);

@@ -18,10 +18,10 @@ const AGREE = 8;
 const AGREE_GAP = 3;
 /** Shortest run over which the mean fall is taken, metres. */
 const LEAST_RUN_M = 2;
-/** A hollow that comes back to within this of the edge's height inside 10 m is a ditch, unless it is deeper than 2 m. */
+/** A hollow that comes back to within this of the edge's height inside 10 m is a ditch, unless it is deep enough for a drop. */
 const DITCH_BACK_M = 0.3;
 const DITCH_WIDTH_M = 10;
-const DITCH_DEPTH_M = 2;
+const DITCH_DEPTH_M = 1.2;
 /** On a median, only a drop of this counts. */
 const MEDIAN_FALL_M = 2;
 
