@@ -1,5 +1,12 @@
 import { CAUTION, type Study } from '../study/index.ts';
-import { formatAngleRange, formatDegrees, formatLength, formatPercent, type UnitSystem } from '../units/index.ts';
+import {
+  formatAngleRange,
+  formatDegrees,
+  formatLength,
+  formatPercent,
+  formatTaped,
+  type UnitSystem,
+} from '../units/index.ts';
 
 /** A study as plain text for a terminal: the sentence, then the numbers with where they come from, then the caution. */
 export function studyReport(study: Study, units: UnitSystem): string {
@@ -9,6 +16,7 @@ export function studyReport(study: Study, units: UnitSystem): string {
     lines.push(`${label.padEnd(22)} ${value}${origin ? `  [${origin.how}]` : ''}`);
   };
   const length = (m: number): string => formatLength(m, units);
+  const taped = (m: number): string => formatTaped(m, units);
   const { site, bench, edge, descent, angle, above } = study;
   row('Site', `${site.road.name ?? 'unnamed road'}, ${length(site.road.stationM)} along it, ${site.sideWords}`);
   row('Position', `${site.lat.toFixed(6)}, ${site.lon.toFixed(6)}`);
@@ -24,17 +32,14 @@ export function studyReport(study: Study, units: UnitSystem): string {
     const band = 1.645 * edge.offsetSigmaM;
     row(
       'Edge',
-      `${length(Math.abs(edge.offsetM))} from the road line, ${length(Math.abs(edge.offsetM) - band)} to ${length(Math.abs(edge.offsetM) + band)} (5 to 95 %), lip ${formatDegrees(edge.lipAngleDeg)}`,
+      `${taped(Math.abs(edge.offsetM))} from the road line, ${taped(Math.abs(edge.offsetM) - band)} to ${taped(Math.abs(edge.offsetM) + band)} (5 to 95 %), lip ${formatDegrees(edge.lipAngleDeg)}`,
       'edge.offsetM',
     );
   }
   if (angle) {
     row(
       'Governing angle',
-      `${formatDegrees(angle.governingDeg)}, ${formatAngleRange(...angle.rangeDeg)} (5 to 95 %), over ${length(angle.windowM)}; within 10 ft along the road up to ${formatDegrees(angle.nearbyMaxDeg)}`.replace(
-        '10 ft',
-        length(3),
-      ),
+      `${formatDegrees(angle.governingDeg)}, ${formatAngleRange(...angle.rangeDeg)} (5 to 95 %), over ${length(angle.windowM)}; within ${length(3)} along the road up to ${formatDegrees(angle.nearbyMaxDeg)}`,
       'angle.governingDeg',
     );
     const { low, steep, high } = angle.probability;

@@ -19,6 +19,10 @@ export function formatLength(metres: number, system: UnitSystem, rounding: Round
   return `${formatLengthFigure(metres, system, rounding)} ${lengthUnit(system)}`;
 }
 
+/** A length in metres with one decimal in either system, for what a tape measures. */
+export const formatTaped = (metres: number, system: UnitSystem): string =>
+  `${lengthIn(metres, system).toFixed(1)} ${lengthUnit(system)}`;
+
 /** The figure of `formatLength` without its unit. */
 export function formatLengthFigure(metres: number, system: UnitSystem, rounding: Rounding = 'near'): string {
   const value = lengthIn(metres, system);

@@ -1,5 +1,5 @@
 import { type AngleClass, type AngleRule, classOf } from '../../../src/book/index.ts';
-import type { KeyStation } from './key.ts';
+import { type KeyStation, stationWords } from './key.ts';
 import { mean, quantile, shareOf } from './statistics.ts';
 
 /** One descent: what was told under one stated error, beside the truth on the same line. */
@@ -44,11 +44,11 @@ export function reportAngles(title: string, cases: readonly AngleCase[], rule: A
     `Drop: 95 % within ${(quantile(drop, 0.95) * 100).toFixed(2)} %, largest ${(Math.max(...drop) * 100).toFixed(1)} %`,
   );
 
-  const gentler = shareOf(cases, (c) => rank[c.planAs] < rank[truthClass(c, rule)]);
+  const tooGentle = cases.filter((c) => rank[c.planAs] < rank[truthClass(c, rule)]);
   const over = cases.filter((c) => !c.truthStep && overLimit(c.truthDeg, rule) <= 3);
   const gentlerOver = shareOf(over, (c) => rank[c.planAs] < rank[truthClass(c, rule)]);
   console.log(
-    `Planned gentler than the truth: ${percent(gentler)} of all; ${percent(gentlerOver)} of ${over.length} with the truth 0 to 3° over a limit`,
+    `Planned gentler than the truth: ${percent(tooGentle.length / cases.length)} of all${stationWords(tooGentle.map((c) => c.station))}; ${percent(gentlerOver)} of ${over.length} with the truth 0 to 3° over a limit`,
   );
   for (const below of [2, 4, 6]) {
     const near = cases.filter(

@@ -1,6 +1,6 @@
 import type { LocalPlane } from '../../../src/geo/index.ts';
 import { type Bench, edgeKindAt } from '../../../src/road/index.ts';
-import { hardPlaces, type KeyStation } from './key.ts';
+import { hardPlaces, type KeyStation, stationWords } from './key.ts';
 import { mean, quantile, shareOf, worstRun } from './statistics.ts';
 
 /** One side of one station: the truth beside what the tool told. */
@@ -80,12 +80,14 @@ export function reportEdges(cases: readonly EdgeCase[]): void {
 
   const told = drops.filter((c) => c.station.place === 'easy' || hardPlaces.has(c.station.place));
   const missed = told.filter((c) => c.told !== 'drop');
-  console.log(`Drop edges missed: ${missed.length} of ${told.length}${places(missed)}`);
+  console.log(`Drop edges missed: ${missed.length} of ${told.length}${stationWords(missed.map((c) => c.station))}`);
   const level = cases.filter(
     (c) => (c.station.kind === 'flat' || c.station.kind === 'cut') && c.station.place === 'easy',
   );
   const invented = level.filter((c) => c.told === 'drop');
-  console.log(`Drops told on flat ground or in a cut: ${invented.length} of ${level.length}${places(invented)}`);
+  console.log(
+    `Drops told on flat ground or in a cut: ${invented.length} of ${level.length}${stationWords(invented.map((c) => c.station))}`,
+  );
 }
 
 function line(name: string, cases: readonly EdgeCase[]): void {
@@ -115,10 +117,4 @@ function groupRuns(cases: readonly EdgeCase[]): EdgeCase[][] {
     else runs.push([c]);
   }
   return runs;
-}
-
-function places(cases: readonly EdgeCase[]): string {
-  if (cases.length === 0) return '';
-  const words = cases.slice(0, 12).map((c) => `${c.station.road} ${c.station.side} ${c.station.index}`);
-  return `: ${words.join(', ')}${cases.length > 12 ? ' …' : ''}`;
 }

@@ -74,3 +74,10 @@ export function keyStations(road: KeyRoad, side: 'left' | 'right'): KeyStation[]
     crosses: columns.crosses[index] as string | null,
   }));
 }
+
+/** The first stations of a list as words, with how they count: ": cinder right 1200 (berm), …". */
+export function stationWords(stations: readonly KeyStation[]): string {
+  if (stations.length === 0) return '';
+  const words = stations.slice(0, 16).map((s) => `${s.road} ${s.side} ${s.index} (${s.place}, ${s.slope})`);
+  return `: ${words.join(', ')}${stations.length > 16 ? ' …' : ''}`;
+}

@@ -10,7 +10,7 @@ import { benchAround, indexRoads, roadAt } from '../../../src/road/index.ts';
 import { workUpSide } from '../../../src/study/index.ts';
 import { type AngleCase, reportAngles } from './angles.ts';
 import { type EdgeCase, edgeCase, reportEdges } from './edges.ts';
-import { type KeyStation, keyStations, readKey } from './key.ts';
+import { type KeyStation, keyStations, readKey, stationWords } from './key.ts';
 import { truthAlong } from './truth.ts';
 
 /** Edge, angle and class of the demo's 1 m roads against the answer key: npm run bench:accuracy [-- --every N]. */
@@ -33,7 +33,7 @@ const truth = await openElevation(fileSource(join(folder, 'truth-05m.tif')), {})
 const edges: EdgeCase[] = [];
 const stated = { right: 1, doubled: 2, halved: 0.5 } as const;
 const angles: Record<keyof typeof stated, AngleCase[]> = { right: [], doubled: [], halved: [] };
-let untold = 0;
+const untold: KeyStation[] = [];
 let worked = 0;
 
 for (const road of key.roads) {
@@ -51,7 +51,7 @@ await data.close();
 await truth.close();
 
 reportEdges(edges);
-console.log(`Drop-side stations without edge or angle: ${untold} of ${worked}`);
+console.log(`Drop-side stations without edge or angle: ${untold.length} of ${worked}${stationWords(untold)}`);
 const sigma = data.info.verticalRmseM!;
 for (const name of ['right', 'doubled', 'halved'] as const) {
   reportAngles(`Error stated ${name} (${sigma * stated[name]} m)`, angles[name], defaultAngleRule);
@@ -82,7 +82,7 @@ async function workSpan(stations: KeyStation[], anchor: { lon: number; lat: numb
       station.side,
     );
     if (!work.descent?.angle) {
-      if (counts) untold++;
+      if (counts) untold.push(station);
       continue;
     }
     const { line, steps, dropM } = work.descent;

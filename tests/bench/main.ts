@@ -1,0 +1,12 @@
+import { cpus } from 'node:os';
+import { benchDecode } from './decode.ts';
+import { benchLzw } from './decode-lzw.ts';
+import { benchStudy } from './study.ts';
+
+/** Every benchmark, side by side in one run: npm run bench. */
+const print = (line: string): void => console.log(line);
+print(`${cpus()[0]?.model ?? 'unknown processor'}, ${cpus().length} threads, Node ${process.version}`);
+for (const bench of [benchStudy, benchDecode, benchLzw]) {
+  print('');
+  await bench(print);
+}
