@@ -4,7 +4,7 @@
 //   node config/epsg-shifts.mjs          (needs gdaltransform; takes about ten minutes)
 // At five positions within each system's area both libraries' definitions are compared with PROJ's answer; the nearer one
 // is named, with its largest difference in metres, rounded up. "refuse" stands where none comes within 5 m, which is half
-// the width of a road bench. Rows: code|index, list, none (an Earth-centred datum: no shift) or refuse|difference, m.
+// the width of a road bench. Rows: code|a name of config/epsg-candidates.mjs, or refuse|difference, m.
 import { spawnSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';

@@ -47,6 +47,6 @@ const why: Readonly<Record<Refusal, string>> = {
 function refused(code: number, name: string, refusal: Refusal, source: string): UserError {
   return new UserError(
     'crs-refused',
-    `${source} is in EPSG:${code}${name ? ` (${name})` : ''}, which cannot be used: ${why[refusal]}; convert the raster with "gdalwarp -t_srs" to a system on WGS 84, for instance the UTM zone of the place.`,
+    `${source} names EPSG:${code}${name ? ` (${name})` : ''}, which cannot be used: ${why[refusal]}; convert the raster with "gdalwarp -t_srs" to a system on WGS 84, for instance the UTM zone of the place.`,
   );
 }

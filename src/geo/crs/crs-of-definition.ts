@@ -23,7 +23,8 @@ interface Read {
  * definition cannot be read, its datum has no known way to WGS 84, or its axes do not point east and north.
  */
 export function crsOfDefinition(definition: string, text: string, vertical: VerticalCrs | null, source: string): Crs {
-  const read = parse(definition, source);
+  const whole = withDefaults(definition);
+  const read = parse(whole, source);
   if (!read.projName || read.projName === 'geocent') {
     throw new UserError(
       'crs-refused',
@@ -43,7 +44,15 @@ export function crsOfDefinition(definition: string, text: string, vertical: Vert
     );
   }
   const degrees = /^(longlat|identity)$/i.test(read.projName);
-  return makeCrs(definition, { text, unitM: degrees ? null : (read.to_meter ?? 1), shiftAccuracyM: null, vertical });
+  return makeCrs(whole, { text, unitM: degrees ? null : (read.to_meter ?? 1), shiftAccuracyM: null, vertical });
+}
+
+/** A "+proj=" text with the zeros that it may leave out; the projection library takes them for not-a-number. */
+function withDefaults(definition: string): string {
+  if (!/\+proj=(?!longlat|latlong|utm)/.test(definition)) return definition;
+  return ['lat_0', 'lon_0', 'x_0', 'y_0']
+    .filter((key) => !definition.includes(`+${key}=`))
+    .reduce((text, key) => `${text} +${key}=0`, definition);
 }
 
 function parse(definition: string, source: string): Read {

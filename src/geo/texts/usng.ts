@@ -1,4 +1,4 @@
-import { forward, inverse } from 'mgrs';
+import { forward, inverse, toPoint } from 'mgrs';
 import type { LonLat } from '../types.ts';
 
 /** Digits of each number of a reference: 5 name a square of 1 m, 4 of 10 m. */
@@ -35,13 +35,18 @@ export function parseUsng(text: string): { readonly position: LonLat; readonly w
   const name = `${Number(zone)}${band}${square}`.toUpperCase();
   try {
     const [west, south, eastEdge, northEdge] = inverse(name + numbers);
-    const position = { lon: (west + eastEdge) / 2, lat: (south + northEdge) / 2 };
-    const corners = [position, { lon: west, lat: south }, { lon: eastEdge, lat: northEdge }];
-    return corners.some((corner) => isIn(name, corner)) ? { position, withinM: 0.5 * 10 ** (5 - digits) } : null;
+    const [lon, lat] = toPoint(name + centred(numbers.slice(0, digits)) + centred(numbers.slice(digits)));
+    const position = { lon, lat };
+    const corners = [west, eastEdge].flatMap((x) => [south, northEdge].map((y) => ({ lon: x, lat: y })));
+    const found = [position, ...corners].some((at) => isIn(name, at));
+    return found ? { position, withinM: 0.5 * 10 ** (5 - digits) } : null;
   } catch {
     return null;
   }
 }
+
+/** The metre in the middle of a coarser square, in five digits; in degrees the middle would be metres aside. */
+const centred = (digits: string): string => (digits.length < 5 ? `${digits}5`.padEnd(5, '0') : digits);
 
 /** True where a position lies in a zone, band and 100 km square, or within the rounding of the conversion beside them. */
 function isIn(name: string, { lon, lat }: LonLat): boolean {
