@@ -32,6 +32,7 @@ export async function bundle(entry, sources = ['src']) {
   await build({
     root,
     configFile: false,
+    publicDir: false,
     logLevel: 'error',
     build: {
       ssr: true,
