@@ -1,5 +1,5 @@
 import type { FeatureCollection } from 'geojson';
-import { Map as MapView, setWorkerUrl } from 'maplibre-gl';
+import { LngLatBounds, Map as MapView, setWorkerUrl } from 'maplibre-gl';
 import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url';
 import 'maplibre-gl/dist/maplibre-gl.css';
 import './map.css';
@@ -39,10 +39,14 @@ export interface MapHandle {
   setShapes(shapes: FeatureCollection | null, stale: boolean): void;
   /** Brings a place into view, near enough to see the road bench. */
   show(at: LonLat): void;
+  /** Widens the view until a descent's end is in it too. */
+  showWhole(at: LonLat, end: LonLat): void;
   remove(): void;
 }
 
 const SITE_ZOOM = 16.4;
+/** What is to be seen keeps this far from the map's sides. */
+const MARGIN_PX = 64;
 /** A tap this near a site's ring means the site: half of 44 pixels. */
 const SITE_TOUCH_PX = 22;
 /** What a tile that left the view before it was drawn says; nobody need know. */
@@ -127,6 +131,14 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
     },
     show({ lon, lat }) {
       map.jumpTo({ center: [lon, lat], zoom: Math.max(map.getZoom(), SITE_ZOOM) });
+    },
+    showWhole(at, end) {
+      const inner = map.project([end.lon, end.lat]);
+      const { clientWidth, clientHeight } = element;
+      const inside = (value: number, size: number): boolean => value > MARGIN_PX && value < size - MARGIN_PX;
+      if (inside(inner.x, clientWidth) && inside(inner.y, clientHeight)) return;
+      const box = new LngLatBounds([at.lon, at.lat], [at.lon, at.lat]).extend([end.lon, end.lat]);
+      map.fitBounds(box, { padding: MARGIN_PX + 16, maxZoom: SITE_ZOOM, animate: false });
     },
     remove() {
       overlay.remove();

@@ -14,6 +14,7 @@ import {
   pointAt,
   sentence,
   sentenceLike,
+  smallDesk,
   type WatchedPage,
 } from './page.ts';
 
@@ -55,7 +56,7 @@ describe.skipIf(withoutChromium())('the first screen', () => {
   });
 
   /** Opens a page for one test; `quiet` checks at its end that nothing went off the host and nothing was refused. */
-  const visit = async (hash: string, options = desk): Promise<WatchedPage> => {
+  const visit = async (hash: string, options = smallDesk): Promise<WatchedPage> => {
     await open?.close();
     open = await openPage(browser, `${app.url}/${hash}`, options);
     return open;

@@ -9,6 +9,8 @@ export interface WatchedPage {
 }
 
 export const desk: BrowserContextOptions = { viewport: { width: 1440, height: 900 } };
+/** The smallest page that still is laid out as on a desk: a software renderer draws it in half the time. */
+export const smallDesk: BrowserContextOptions = { viewport: { width: 1110, height: 700 } };
 export const phone: BrowserContextOptions = {
   viewport: { width: 390, height: 844 },
   deviceScaleFactor: 2,

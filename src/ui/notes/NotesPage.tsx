@@ -66,6 +66,9 @@ function sentenceNow(state: DeskState): string {
 }
 
 function siteName({ district, point }: DeskState): string {
-  const site = district?.view.list?.sites.find(({ lon, lat }) => lon === point?.lon && lat === point?.lat);
+  const site = district?.view.list?.sites.find(({ lon, lat }) => point && near(lon, point.lon) && near(lat, point.lat));
   return site ? `${site.name}. ` : '';
 }
+
+/** Equal to the digits that an address carries. */
+const near = (a: number, b: number): boolean => Math.abs(a - b) < 2e-7;

@@ -9,6 +9,7 @@ export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
   const { desk, workers } = useActions();
   const element = useRef<HTMLDivElement>(null);
   const map = useRef<MapHandle | null>(null);
+  const looks = useRef<Looks>({ near: 0, whole: 0 });
   const shown = useRef({ light, units: useDesk.getState().units });
   const district = useDesk((state) => state.district);
   const units = useDesk((state) => state.units);
@@ -36,7 +37,7 @@ export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
         onSite: desk.goToSite,
         onProblem: desk.mapFailed,
       });
-      follow(map.current, true);
+      follow(map.current, looks.current);
     });
     return () => {
       gone = true;
@@ -46,11 +47,10 @@ export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
   useEffect(
     () =>
       useDesk.subscribe((state, before) => {
-        if (!map.current) return;
-        const moved = state.point !== before.point || state.look !== before.look;
-        if (moved || state.answer !== before.answer || state.stale !== before.stale) {
-          follow(map.current, state.look !== before.look);
-        }
+        const same = (['point', 'look', 'answer', 'stale', 'working'] as const).every(
+          (key) => state[key] === before[key],
+        );
+        if (map.current && !same) follow(map.current, looks.current);
       }),
     [],
   );
@@ -78,12 +78,24 @@ export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
   );
 }
 
-/** Brings point and lines on the map in step with the desk. */
-function follow(map: MapHandle, show: boolean): void {
-  const { point, answer, stale } = useDesk.getState();
+/** Which of the desk's looks the map has answered: by going near, and by widening to the whole descent. */
+interface Looks {
+  near: number;
+  whole: number;
+}
+
+/** Brings point, lines and view on the map in step with the desk. */
+function follow(map: MapHandle, looks: Looks): void {
+  const { point, answer, stale, working, look } = useDesk.getState();
   map.setPoint(point);
   map.setShapes(answer?.shapes ?? null, stale);
-  if (show && point) map.show(point);
+  if (!point) return;
+  if (looks.near !== look) map.show(point);
+  looks.near = look;
+  if (looks.whole === look || working) return;
+  looks.whole = look;
+  const end = answer?.study.descent?.end;
+  if (end) map.showWhole(point, end);
 }
 
 const toMap = ({ view, invented }: OpenDistrict): MapDistrict => ({

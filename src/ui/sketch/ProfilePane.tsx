@@ -21,9 +21,10 @@ export function ProfilePane() {
     return () => watch.disconnect();
   }, []);
 
+  const profiled = answer?.study.profile ? answer.study : null;
   const svg = useMemo(
-    () => (answer?.study.profile && size ? profileSvg(answer.study, { units, ...size }) : null),
-    [answer, size, units],
+    () => (profiled && size ? profileSvg(profiled, { units, ...size }) : null),
+    [profiled, size, units],
   );
   useLayoutEffect(() => {
     const drawing = svg === null ? [] : [drawingOf(svg)];
@@ -33,7 +34,7 @@ export function ProfilePane() {
   return (
     <section ref={pane} className={`profile-pane${stale ? ' is-stale' : ''}`} aria-label="Profile">
       <div ref={paper} className="profile-paper" data-testid="profile" />
-      {svg === null && <EmptyProfile asked={answer !== null} />}
+      {!profiled && <EmptyProfile asked={answer !== null} />}
     </section>
   );
 }
