@@ -98,12 +98,15 @@ describe('hillshade', () => {
 describe('missing ground', () => {
   it.each(formulas)('takes the nine cells around it and the border: %o', (options) => {
     const { shape, data } = cells((x, y) => (x === 4 && y === 3 ? Number.NaN : 2 * x + y));
-    const values = rasterProduct(slope, shape, data, options);
-    for (let row = 0; row < HEIGHT; row++) {
-      for (let col = 0; col < WIDTH; col++) {
-        const border = row === 0 || col === 0 || row === HEIGHT - 1 || col === WIDTH - 1;
-        const beside = Math.abs(col - 4) <= 1 && Math.abs(row - 3) <= 1;
-        expect(Number.isNaN(values[row * WIDTH + col])).toBe(border || beside);
+    for (const product of [slope, aspect, hillshade]) check(rasterProduct(product, shape, data, options));
+
+    function check(values: Float32Array): void {
+      for (let row = 0; row < HEIGHT; row++) {
+        for (let col = 0; col < WIDTH; col++) {
+          const border = row === 0 || col === 0 || row === HEIGHT - 1 || col === WIDTH - 1;
+          const beside = Math.abs(col - 4) <= 1 && Math.abs(row - 3) <= 1;
+          expect(Number.isNaN(values[row * WIDTH + col])).toBe(border || beside);
+        }
       }
     }
   });

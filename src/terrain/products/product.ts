@@ -35,7 +35,7 @@ function aspect(gx: Float64Array, gy: Float64Array, out: Float32Array): void {
     const y = gy[i];
     const azimuth = Math.atan2(-x, -y) * DEGREES;
     const turned = Math.fround(azimuth < 0 ? azimuth + 360 : azimuth);
-    out[i] = x === 0 && y === 0 ? Number.NaN : turned < 360 ? turned : 0;
+    out[i] = x === 0 && y === 0 ? Number.NaN : turned >= 360 ? 0 : turned;
   }
 }
 
