@@ -10,6 +10,8 @@ export interface EdgeCase {
   readonly errorM: number;
   readonly sigmaM: number;
   readonly told: string;
+  /** Element of the bench where they were compared. */
+  readonly at: number;
 }
 
 /** Compares the bench at the station where a key's edge lies. */
@@ -18,7 +20,7 @@ export function edgeCase(bench: Bench, plane: LocalPlane, station: KeyStation): 
   const own = station.side === 'right' ? bench.right : bench.left;
   const near = Math.round(station.drawnStationM) - bench.firstStationM;
   if (near < 0 || near >= bench.count) return null;
-  if (!station.edge) return { station, errorM: Number.NaN, sigmaM: Number.NaN, told: edgeKindAt(own, near) };
+  if (!station.edge) return { station, errorM: Number.NaN, sigmaM: Number.NaN, told: edgeKindAt(own, near), at: near };
   const point = plane.toLocal(station.edge);
   const i = stationOf(bench, near, point);
   const offset = (point.x - bench.x[i]) * bench.normalX[i] + (point.y - bench.y[i]) * bench.normalY[i];
@@ -27,6 +29,7 @@ export function edgeCase(bench: Bench, plane: LocalPlane, station: KeyStation): 
     errorM: sign * (own.edgeOffsetM[i] - offset),
     sigmaM: own.sigmaM[i],
     told: edgeKindAt(own, i),
+    at: i,
   };
 }
 

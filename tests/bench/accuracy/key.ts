@@ -33,6 +33,9 @@ export interface KeyStation {
 /** Hard places that still have a defined edge; every other word but 'easy' is left out of the pooled figures. */
 export const hardPlaces = new Set(['rounded', 'berm', 'taper', 'sparse', 'hairpin']);
 
+/** Places where no single answer is right, so that a station without an edge is no error. */
+export const noSingleAnswer = new Set(['end', 'bridge', 'mouth', 'cut-to-fill', 'marginal']);
+
 export const readKey = (file: string): Key => JSON.parse(readFileSync(file, 'utf8'));
 
 /** All stations of one side of a road, in order of the drawn line. */

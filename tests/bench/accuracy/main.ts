@@ -10,7 +10,7 @@ import { benchAround, indexRoads, roadAt } from '../../../src/road/index.ts';
 import { workUpSide } from '../../../src/study/index.ts';
 import { type AngleCase, reportAngles } from './angles.ts';
 import { type EdgeCase, edgeCase, reportEdges } from './edges.ts';
-import { type KeyStation, keyStations, readKey, stationWords } from './key.ts';
+import { type KeyStation, keyStations, noSingleAnswer, readKey, stationWords } from './key.ts';
 import { truthAlong } from './truth.ts';
 
 /** Edge, angle and class of the demo's 1 m roads against the answer key: npm run bench:accuracy [-- --every N]. */
@@ -68,11 +68,11 @@ async function workSpan(stations: KeyStation[], anchor: { lon: number; lat: numb
   const bench = found.value;
   for (const station of stations) {
     const compared = edgeCase(bench, plane, station);
-    if (compared) edges.push(compared);
+    if (!compared) continue;
+    edges.push(compared);
     if (station.kind !== 'drop' || station.index % every !== 0) continue;
-    const i = Math.round(station.drawnStationM) - bench.firstStationM;
-    if (i < 0 || i >= bench.count) continue;
-    const counts = station.place !== 'end' && station.place !== 'bridge';
+    const i = compared.at;
+    const counts = station.lengthM !== null && !noSingleAnswer.has(station.place);
     if (counts) worked++;
     const work = workUpSide(
       { ground, roads, marks: [], patient: null, rule: defaultAngleRule },
