@@ -56,7 +56,7 @@ export function descentAngle(sample: SlopeSample, options: AngleOptions): Descen
   const windowM = windowFor(lengthM, options.cellM);
   const knots = angleKnots(lengthM, options.cellM, windowM);
   if (!knots) return shortAngle(sample, options, windowM);
-  const heights = sample.cubic(knots.knotM, knots.count);
+  const heights = sample.heights(0, knots.knotM, knots.count);
   if (!heights.every(Number.isFinite)) return null;
   const angle = governingAngle(knots, heights, options.sigmaM);
   return told(angle, angle.mostChanceFrom, [angle.startM, angle.startM + windowM], windowM, options, {
@@ -69,7 +69,7 @@ function shortAngle(sample: SlopeSample, options: AngleOptions, windowM: number)
   const { lengthM } = sample;
   const intervals = Math.max(4, Math.ceil(lengthM / Math.max(0.5, options.cellM / 2)));
   const stepM = lengthM / intervals;
-  const heights = sample.cubic(stepM, intervals + 1);
+  const heights = sample.heights(0, stepM, intervals + 1);
   if (!heights.every(Number.isFinite)) return null;
   const distance = Float64Array.from(heights, (_, i) => i * stepM);
   const span = Math.min(intervals, Math.round(windowM / stepM));

@@ -7,26 +7,22 @@ export interface SlopeSample {
   readonly lengthM: number;
   /** The way in plan, x, y pairs. */
   readonly points: Float64Array;
-  /** `count` heights every `stepM` by cubic convolution, the first at the edge. */
-  cubic(stepM: number, count: number): Float64Array;
-  /** The same bilinear, the first at `fromM`; before the edge and past the end the way goes straight on. */
-  bilinear(fromM: number, stepM: number, count: number): Float64Array;
+  /**
+   * `count` heights every `stepM` from `fromM` on, by cubic convolution, metres; before the edge and past the end the way
+   * goes straight on.
+   */
+  heights(fromM: number, stepM: number, count: number): Float64Array;
 }
 
 export function sampleOfLine(hill: Hill, { start, end, direction, lengthM }: DescentLine): SlopeSample {
   return {
     lengthM,
     points: Float64Array.of(start.x, start.y, end.x, end.y),
-    cubic(stepM, count) {
-      const heights = new Float64Array(count);
-      hill.cubicHeights(start.x, start.y, direction.x * stepM, direction.y * stepM, count, heights, 0);
-      return heights;
-    },
-    bilinear(fromM, stepM, count) {
+    heights(fromM, stepM, count) {
       const heights = new Float64Array(count);
       const x = start.x + direction.x * fromM;
       const y = start.y + direction.y * fromM;
-      hill.heights(x, y, direction.x * stepM, direction.y * stepM, count, heights, 0);
+      hill.cubicHeights(x, y, direction.x * stepM, direction.y * stepM, count, heights, 0);
       return heights;
     },
   };
@@ -45,19 +41,11 @@ export function sampleOfFallLine(hill: Hill, fall: FallLine): SlopeSample {
   return {
     lengthM: last * fall.stepM,
     points: Float64Array.from({ length: 2 * (last + 1) }, (_, i) => (i % 2 ? fall.y : fall.x)[i >> 1]),
-    cubic(stepM, count) {
-      const heights = new Float64Array(count);
-      for (let k = 0; k < count; k++) {
-        locate(k * stepM);
-        hill.cubicHeights(point[0], point[1], 0, 0, 1, heights, k);
-      }
-      return heights;
-    },
-    bilinear(fromM, stepM, count) {
+    heights(fromM, stepM, count) {
       const heights = new Float64Array(count);
       for (let k = 0; k < count; k++) {
         locate(fromM + k * stepM);
-        hill.heights(point[0], point[1], 0, 0, 1, heights, k);
+        hill.cubicHeights(point[0], point[1], 0, 0, 1, heights, k);
       }
       return heights;
     },

@@ -5,8 +5,8 @@ export interface Step {
   readonly source: 'ground' | 'mark' | 'map';
 }
 
-/**
- * Fall beyond what the slopes around would fall, metres: 1.5 m, less the tenth by which cells smear a wall of that height.
- * On simulated hillsides without walls it fires only on waves of 0.3 m.
- */
-export const LEAST_STEP_M = 1.35;
+/** Fall beyond what the slopes around would fall that makes a step, metres. */
+export const LEAST_STEP_M = 1.5;
+
+/** The same as read from cells, which smear a tenth of such a wall away; without walls only waves of 0.3 m reach it. */
+export const LEAST_STEP_READ_M = 0.9 * LEAST_STEP_M;

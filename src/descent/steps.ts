@@ -2,13 +2,15 @@ import { fallSlope } from './estimate/index.ts';
 import type { Hill } from './hill.ts';
 import { markedSteps } from './marked-steps.ts';
 import type { SlopeSample } from './slope-sample.ts';
-import { LEAST_STEP_M, type Step } from './step.ts';
+import { LEAST_STEP_READ_M, type Step } from './step.ts';
 import type { Surroundings } from './surroundings.ts';
 
 /** How much ground on either side those slopes are taken from, and how little of it will do, metres. */
 const SIDE_M = 5;
 const LEAST_SIDE_M = 2;
 const RUN_CELLS = 2;
+/** What a raster shows of a step that is spread over its cells, as measured against noise-free ground (no source). */
+const SEEN_SHARE = 0.97;
 /** Samples in a cell. */
 const PER_CELL = 2;
 
@@ -28,7 +30,7 @@ function groundSteps(sample: SlopeSample, cellM: number): Step[] {
   const side = Math.round(SIDE_M / stepM);
   const run = PER_CELL * RUN_CELLS;
   const count = side + Math.ceil(lengthM / stepM) + run + side + 1;
-  const height = sample.bilinear(-side * stepM, stepM, count);
+  const height = sample.heights(-side * stepM, stepM, count);
   const distance = Float64Array.from({ length: count }, (_, i) => (i - side) * stepM);
   const steps: Step[] = [];
   let peak = 0;
@@ -39,8 +41,8 @@ function groundSteps(sample: SlopeSample, cellM: number): Step[] {
   };
   for (let i = side; i + run < count && distance[i] < lengthM; i++) {
     const slope = steeperSide(distance, height, i, run, side);
-    const excess = height[i] - height[i + run] - slope * run * stepM;
-    if (!(excess >= LEAST_STEP_M)) tell();
+    const excess = (height[i] - height[i + run] - slope * run * stepM) / SEEN_SHARE;
+    if (!(excess >= LEAST_STEP_READ_M)) tell();
     else if (excess > peak) {
       peak = excess;
       where = i;
