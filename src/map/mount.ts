@@ -11,7 +11,7 @@ import { type GroundTiles, groundProtocol } from './ground-protocol.ts';
 import type { MapInk } from './ink.ts';
 import { studyOverlay } from './overlay.ts';
 import { studyPoint } from './point.ts';
-import { mapStyle } from './style.ts';
+import { mapStyle } from './style/map-style.ts';
 import { addSymbols } from './symbols.ts';
 
 export interface MapOptions {

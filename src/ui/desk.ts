@@ -58,7 +58,8 @@ export function createDesk({ study, map }: DeskWorkers) {
     },
   );
 
-  function ask(at: LonLat, side: StudyAsk['side'], placed: boolean): void {
+  function ask(exact: LonLat, side: StudyAsk['side'], placed: boolean): void {
+    const at = toCentimetres(exact);
     const { ruleName, units, district } = get();
     set({ point: at, working: true });
     if (!district) return;
@@ -138,7 +139,7 @@ export function createDesk({ study, map }: DeskWorkers) {
     move: (at: LonLat): void => ask(at, 'of the point', false),
     /** A tap, a released point or Enter. */
     placeAt(at: LonLat): void {
-      showAddress({ screen: 'study', at, side: null }, 'push');
+      showAddress({ screen: 'study', at: toCentimetres(at), side: null }, 'push');
       ask(at, 'of the point', true);
     },
     /** A site of the list. */
@@ -166,6 +167,9 @@ export function createDesk({ study, map }: DeskWorkers) {
     mapFailed: (mapProblem: string): void => set({ mapProblem }),
   };
 }
+
+/** A position to the digits that the address bar carries, so that a sent address gives the same study. */
+const toCentimetres = ({ lon, lat }: LonLat): LonLat => ({ lon: Number(lon.toFixed(7)), lat: Number(lat.toFixed(7)) });
 
 const samePlace = (a: LonLat, b: LonLat | null): boolean => b !== null && a.lon === b.lon && a.lat === b.lat;
 

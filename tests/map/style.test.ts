@@ -2,7 +2,7 @@ import { validateStyleMin } from '@maplibre/maplibre-gl-style-spec';
 import { expect, test } from 'vitest';
 import { markKinds } from '../../src/book/index.ts';
 import { roundLength } from '../../src/map/furniture.ts';
-import { mapStyle } from '../../src/map/style.ts';
+import { mapStyle } from '../../src/map/style/map-style.ts';
 import { markPaths } from '../../src/map/symbol-paths.ts';
 
 const nothing = { type: 'FeatureCollection', features: [] } as const;

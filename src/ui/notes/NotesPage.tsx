@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { formatLength } from '../../units/index.ts';
 import { type DeskState, useDesk } from '../desk-state.ts';
+import { inFormWords } from './in-form-words.ts';
 import { NumbersBlock } from './NumbersBlock.tsx';
 import { OpenForm } from './OpenForm.tsx';
 import { ElevationLine } from './Provenance.tsx';
@@ -56,7 +57,8 @@ export function NotesBody() {
 /** The sentence for whatever state the desk is in: loading, failed, empty, working, done. */
 function sentenceNow(state: DeskState): string {
   const { place, opening, openProblem, district, answer, problem, working } = state;
-  if (place.screen === 'open') return openProblem ?? opening ?? 'Open your own elevation and roads.';
+  if (place.screen === 'open')
+    return opening ?? (openProblem && inFormWords(openProblem)) ?? 'Open your own elevation and roads.';
   if (!district) return openProblem ?? opening ?? 'Starting.';
   if (problem) return problem;
   if (answer) return answer.study.sentence;
