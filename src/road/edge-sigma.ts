@@ -1,13 +1,16 @@
 import { KIND } from './edge-kind.ts';
 
 /** What remains when everything agrees, metres: the cell's own smearing of a corner. */
-const FLOOR_M = 0.03;
+const FLOOR_M = 0.035;
 /** Share of the single sections' scatter that the filter leaves. */
 const SCATTER_SHARE = 0.45;
 /** Share of the height noise that the filter leaves in a fitted line. */
-const NOISE_SHARE = 0.4;
+const NOISE_SHARE = 0.25;
 /** Weight of the slope's roughness: its waves are longer than the filter. */
 const SPREAD_SHARE = 1.8;
+/** Share of the edge's own bending, over this many stations either way, that the filter may have cut off. */
+const CURVE_SHARE = 0.25;
+const CURVE_HALF = 6;
 /** Added where a berm was taken out beside the edge, metres, from bumps of this height up. */
 const BERM_M = 0.1;
 const BERM_HEIGHT_M = 0.1;
@@ -20,7 +23,7 @@ const JUMP_M = 2;
 
 /**
  * One sigma of the edge offset at each station, metres: the floor, the scatter of single sections about the filtered edge,
- * height noise and roughness over the change of slope, and a berm taken out, added in quadrature; wider where a side turns from cut to fill, since the
+ * height noise and roughness over the change of slope, bending along the road and a berm taken out, in quadrature; wider where a side turns from cut to fill, since the
  * edge has no one place there. The shares were set so that ± 1.645 sigma holds the truth at nine stations of ten on made
  * roads; see the accuracy tests.
  */
@@ -44,7 +47,8 @@ export function edgeSigma(
     const noise = (NOISE_SHARE * noiseM) / across;
     const rough = (SPREAD_SHARE * spreadM[i]!) / across;
     const berm = bumpM[i]! > BERM_HEIGHT_M ? BERM_M : 0;
-    sigma[i] = Math.hypot(FLOOR_M, SCATTER_SHARE * scatterM[i]!, noise, rough, berm);
+    const bend = CURVE_SHARE * curveOf(edgeM, i);
+    sigma[i] = Math.hypot(FLOOR_M, SCATTER_SHARE * scatterM[i]!, noise, rough, berm, bend);
   }
   for (let i = 1; i < count; i++) {
     if (!changes(kind[i - 1]!, kind[i]!) && !(Math.abs(edgeM[i]! - edgeM[i - 1]!) > JUMP_M)) continue;
@@ -52,6 +56,10 @@ export function edgeSigma(
   }
   return sigma;
 }
+
+/** How far the edge of a station stands off the middle of its neighbours either way, metres; 0 where one is missing. */
+const curveOf = (edgeM: Float64Array, i: number): number =>
+  Math.abs(edgeM[i - CURVE_HALF]! - 2 * edgeM[i]! + edgeM[i + CURVE_HALF]!) / 2 || 0;
 
 /** True where one station's end rises and the next one's does not. */
 const changes = (a: number, b: number): boolean => (a === KIND.rise) !== (b === KIND.rise);

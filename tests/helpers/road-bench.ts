@@ -2,7 +2,10 @@ import { type Bench, type BenchInput, defaultSetbacks, findBench, stationedLine 
 import type { RoadGround } from './road-ground.ts';
 
 /** The bench input of a made road: its drawn line, no other road, nothing mapped. */
-export const roadInput = ({ ground, drawn }: RoadGround, more: Partial<BenchInput> = {}): BenchInput => ({
+export const roadInput = (
+  { ground, drawn }: Pick<RoadGround, 'ground' | 'drawn'>,
+  more: Partial<BenchInput> = {},
+): BenchInput => ({
   ground,
   line: stationedLine(drawn),
   rest: new Float64Array(0),
