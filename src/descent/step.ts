@@ -7,6 +7,3 @@ export interface Step {
 
 /** Fall beyond what the slopes around would fall that makes a step, metres. */
 export const LEAST_STEP_M = 1.5;
-
-/** The same as read from cells, which smear a tenth of such a wall away; without walls only waves of 0.3 m reach it. */
-export const LEAST_STEP_READ_M = 0.9 * LEAST_STEP_M;

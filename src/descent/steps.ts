@@ -2,7 +2,7 @@ import { fallSlope } from './estimate/index.ts';
 import type { Hill } from './hill.ts';
 import { markedSteps } from './marked-steps.ts';
 import type { SlopeSample } from './slope-sample.ts';
-import { LEAST_STEP_READ_M, type Step } from './step.ts';
+import { LEAST_STEP_M, type Step } from './step.ts';
 import type { Surroundings } from './surroundings.ts';
 
 /** How much ground on either side those slopes are taken from, and how little of it will do, metres. */
@@ -42,7 +42,7 @@ function groundSteps(sample: SlopeSample, cellM: number): Step[] {
   for (let i = side; i + run < count && distance[i] < lengthM; i++) {
     const slope = steeperSide(distance, height, i, run, side);
     const excess = (height[i] - height[i + run] - slope * run * stepM) / SEEN_SHARE;
-    if (!(excess >= LEAST_STEP_READ_M)) tell();
+    if (!(excess >= LEAST_STEP_M)) tell();
     else if (excess > peak) {
       peak = excess;
       where = i;

@@ -80,4 +80,4 @@ export function stepOn(
   compass.hy = hy / h;
 }
 
-const ramp = (t: number): number => (t > 0 ? (t < 1 ? t : 1) : 0);
+const ramp = (t: number): number => Math.min(1, Math.max(0, t));

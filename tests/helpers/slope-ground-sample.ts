@@ -69,7 +69,7 @@ function bilinear(post: Post, x: number, y: number): number {
 }
 
 /** Cubic convolution with a = −1/2 (Keys 1981). */
-function keys(post: Post, x: number, y: number): number {
+export function keys(post: Post, x: number, y: number): number {
   const c = Math.floor(x);
   const r = Math.floor(y);
   let sum = 0;

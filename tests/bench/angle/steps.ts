@@ -2,6 +2,7 @@ import { lineBetween, noSurroundings, sampleOfLine, stepsOn } from '../../../src
 import { seededRandom } from '../../../src/units/index.ts';
 import { formulaHill } from '../../helpers/hill.ts';
 import { type SlopeCase, slopeGround, slopeKinds } from '../../helpers/slope-ground.ts';
+import { keys } from '../../helpers/slope-ground-sample.ts';
 
 /** False alarms and misses of the rule for steps, and of a rule by percentiles, on simulated hillsides. */
 const COUNT = Number(process.argv[2] ?? 40);
@@ -37,7 +38,7 @@ for (const kind of [...slopeKinds, 'terrace wall 2 m', 'low wall 1.2 m'] as cons
       }
       return memo.get(k)!;
     };
-    const hill = formulaHill((x, y) => {
+    const bilinear = formulaHill((x, y) => {
       const col = Math.floor(x);
       const row = Math.floor(y);
       const fx = x - col;
@@ -47,6 +48,12 @@ for (const kind of [...slopeKinds, 'terrace wall 2 m', 'low wall 1.2 m'] as cons
         (post(col, row + 1) * (1 - fx) + post(col + 1, row + 1) * fx) * fy
       );
     });
+    const hill = {
+      ...bilinear,
+      cubicHeights(x: number, y: number, dx: number, dy: number, n: number, out: Float64Array, offset: number) {
+        for (let i = 0; i < n; i++) out[offset + i] = keys(post, x + i * dx, y + i * dy);
+      },
+    };
     const [x, y] = ground.start;
     const line = lineBetween({ x, y }, { x: x + ux * c.lengthM, y: y + uy * c.lengthM }, 'limit')!;
     const found = stepsOn(hill, sampleOfLine(hill, line), noSurroundings);
