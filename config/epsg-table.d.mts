@@ -1,0 +1,2 @@
+export const path: string;
+export function make(): string;
