@@ -18,6 +18,7 @@ export default defineConfig({
     // No module of src/ does anything by being imported but entries, workers and style sheets: what the page does not use
     // (raster decoders, the whole computation) stays in the workers.
     rolldownOptions: {
+      checks: { pluginTimings: false },
       treeshake: { moduleSideEffects: (id) => !/\/src\/.*(?<!main|\.worker)\.tsx?$/.test(id) },
     },
   },

@@ -106,7 +106,7 @@ describe('terrarium colours', () => {
   const decode = (bytes: Uint8ClampedArray, i: number): number =>
     bytes[4 * i]! * 256 + bytes[4 * i + 1]! + bytes[4 * i + 2]! / 256 - 32768;
 
-  test('2523.266 m is 137, 219, 68 [source: tilezen joerd docs/formats.md]', () => {
+  test('2523.266 m is 137, 219, 68 [source: terrarium]', () => {
     const bytes = terrarium(new Float32Array(TILE_SIZE * TILE_SIZE).fill(2523.266));
     expect([...bytes.subarray(0, 4)]).toEqual([137, 219, 68, 255]);
   });

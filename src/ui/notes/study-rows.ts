@@ -17,7 +17,7 @@ export interface StudyRow {
   readonly rule: string | null;
 }
 
-/** z of the 95 % point of the normal distribution (recalled, standard tables). */
+/** Standard normal value below which 95 % lie (derived). */
 const Z95 = 1.645;
 
 /** The numbers of a study that decide something, from the road to the end of the descent. */

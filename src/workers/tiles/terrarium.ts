@@ -1,7 +1,7 @@
 import { TILE_SIZE } from './tile-box.ts';
 
 /**
- * A ground tile as colours: red · 256 + green + blue / 256 − 32768 metres, steps of 4 mm, RGBA bytes, opaque. Pixels without
+ * A ground tile as colours: red · 256 + green + blue / 256 − 32768 metres [source: terrarium], RGBA bytes, opaque. Pixels without
  * ground take the height of the nearest one that has it along their row, else column, so that shading makes no cliff there.
  */
 export function terrarium(heights: Float32Array): Uint8ClampedArray<ArrayBuffer> {
