@@ -90,7 +90,7 @@ describe('rope line', () => {
   });
 
   it('multiplies a tension by the capstan formula', () => {
-    // [source: design check values, derived] concrete edge .44 over 90° 1.996; 35° of wrap at .4 1.277
+    // [source: derived] concrete edge .44 over 90° 1.996; 35° of wrap at .4 1.277
     expect(capstanFactor(0.44, Math.PI / 2)).toBeCloseTo(1.996, 3);
     expect(capstanFactor(0.4, (35 * Math.PI) / 180)).toBeCloseTo(1.277, 3);
   });
