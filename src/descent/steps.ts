@@ -1,6 +1,7 @@
 import { fallSlope } from './estimate/index.ts';
 import type { Hill } from './hill.ts';
 import { markedSteps } from './marked-steps.ts';
+import { mergeSteps } from './merge-steps.ts';
 import type { SlopeSample } from './slope-sample.ts';
 import { LEAST_STEP_M, type Step } from './step.ts';
 import type { Surroundings } from './surroundings.ts';
@@ -21,7 +22,7 @@ const PER_CELL = 2;
  */
 export function stepsOn(hill: Hill, sample: SlopeSample, around: Surroundings): Step[] {
   const ground = hill.screeningOnly ? [] : groundSteps(sample, hill.cellM);
-  return [...ground, ...markedSteps(sample, around)].sort((a, b) => a.distanceM - b.distanceM);
+  return mergeSteps([...ground, ...markedSteps(sample, around)]);
 }
 
 function groundSteps(sample: SlopeSample, cellM: number): Step[] {

@@ -46,6 +46,7 @@ export function edgeFan(
     const [lx, ly] = point(limit, reach + 9);
     out += text(lx, ly + 4, `${limit}°`, { ...pens.small, 'text-anchor': 'middle' });
   }
+  if (frame.width < 480) return out;
   const groundDeg = groundDegAt(radius / frame.scale);
   const words: [number, number, string][] = [
     [0, rule.lowMaxDeg, 'low'],

@@ -75,7 +75,9 @@ export function profileSvg(study: Study, drawing: ProfileDrawing): string {
   parts.push(attendantAtEdge(px(0), py(edge.elevationM), scale));
 
   frame.taken.push({ x0: px(0) - 8, y0: py(edge.elevationM) - 34, x1: px(0) + 8, y1: py(edge.elevationM) + 4 });
-  const labels = labelRequests(study, units, px, py, heightAt);
+  const labels = labelRequests(study, units, px, py, heightAt).filter(
+    ({ kind }) => width >= NARROW || kind !== 'small',
+  );
   const topOfInk = inkReader(ground, rope);
   const bounds = { x0: frame.left + 4, y0: 6, x1: frame.dimensionX - 6, y1: height - 8 };
   for (const label of placeLabels(labels, topOfInk, bounds, frame.taken)) {
@@ -101,6 +103,9 @@ export function profileSvg(study: Study, drawing: ProfileDrawing): string {
   parts.push(element('circle', { ...pens.contact, class: 'edge-dot', cx: px(0), cy: py(edge.elevationM), r: 3 }));
   return open(parts.join(''), `True-scale profile. ${study.sentence}`);
 }
+
+/** Under this width, drawing units, only the reading and the stops are named: the rest stands in the notes. */
+const NARROW = 560;
 
 /** What is named on the drawing, from the edge outward. */
 function labelRequests(

@@ -30,6 +30,8 @@ export function benchWarnings(bench: Bench, i: number, site: SiteSide): StudyWar
     if (stationM < note.fromM - reach || stationM > note.toM + reach) continue;
     const warning = warningOf(note, sign, site);
     if (!warning || told.has(warning.code)) continue;
+    // Ground under a structure says nothing of the road line.
+    if (warning.code === 'line-shift' && told.has('structure')) continue;
     told.add(warning.code);
     list.push(warning);
   }
@@ -77,7 +79,7 @@ function warningOf(note: BenchNote, sign: 1 | -1, { units, kind }: SiteSide): St
       return note.side === -sign || note.side === 0
         ? say(
             'check',
-            `Slope above the road on the other side: ${formatDegrees(a)}, ${length(b)} high. Look up: what can come down on the crew?`,
+            `Slope above the road on the other side, near here up to ${formatDegrees(a)} and ${length(b)} high. Look up: what can come down on the crew?`,
           )
         : null;
     case 'bank':

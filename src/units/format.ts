@@ -28,7 +28,8 @@ export function formatLengthFigure(metres: number, system: UnitSystem, rounding:
   const value = lengthIn(metres, system);
   const step = Math.abs(value) < 10 ? 10 : 1;
   const rounded = rounders[rounding](value * step) / step;
-  return (Object.is(rounded, -0) ? 0 : rounded).toFixed(step === 1 || Number.isInteger(rounded) ? 0 : 1);
+  const figure = (Object.is(rounded, -0) ? 0 : rounded).toFixed(step === 1 || Number.isInteger(rounded) ? 0 : 1);
+  return figure.replace(/\B(?=(\d{3})+$)/g, ',');
 }
 
 /** The unit word that stands behind a length. */
@@ -41,10 +42,10 @@ export const formatDegrees = (degrees: number): string => `${Math.round(degrees)
 export const formatAngleRange = (low: number, high: number): string =>
   `${Math.floor(low + 1e-9)} to ${Math.ceil(high - 1e-9)}`;
 
-/** A share as whole percent that never says 0 % or 100 % of something that is possible or not certain. */
+/** A share as whole percent that never says 0 % or 100 %: a finite number of draws cannot exclude what it did not see. */
 export function formatPercent(share: number): string {
-  if (share > 0 && share < 0.01) return 'under 1 %';
-  if (share < 1 && share > 0.99) return 'over 99 %';
+  if (share < 0.01) return 'under 1 %';
+  if (share > 0.99) return 'over 99 %';
   return `${Math.round(share * 100)} %`;
 }
 

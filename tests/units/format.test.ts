@@ -16,6 +16,8 @@ describe('texts of quantities', () => {
     expect(formatLength(50.9, 'metric')).toBe('51 m');
     expect(formatLength(2, 'us')).toBe('6.6 ft');
     expect(formatLength(-0.001, 'metric')).toBe('0 m');
+    expect(formatLength(1207.3, 'us')).toBe('3,961 ft');
+    expect(formatLength(999.4, 'metric')).toBe('999 m');
   });
 
   it('does not round a whole number of feet up for a last bit', () => {
@@ -29,7 +31,13 @@ describe('texts of quantities', () => {
   });
 
   it('never says 0 or 100 % of what is possible or not certain', () => {
-    expect([0, 0.0001, 0.5, 0.9999, 1].map(formatPercent)).toEqual(['0 %', 'under 1 %', '50 %', 'over 99 %', '100 %']);
+    expect([0, 0.0001, 0.5, 0.9999, 1].map(formatPercent)).toEqual([
+      'under 1 %',
+      'under 1 %',
+      '50 %',
+      'over 99 %',
+      'over 99 %',
+    ]);
   });
 
   it('names eight winds', () => {
