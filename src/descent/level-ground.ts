@@ -25,15 +25,15 @@ export const LOW_BANK_M = LEVEL.pieceM;
 
 /**
  * Foot of a low bank. The rule may hold from part-way down one, or from its top; so where it holds from point `level`
- * within 5 m of the edge, the bank is followed to the last point whose 2 m before it fall by 10° or more. Index of that
+ * within 5 m of the edge, the bank is followed to the middle of the last metre that falls by 10° or more. Index of that
  * point, `level` where there is none farther down.
  */
 export function bankFoot(height: ArrayLike<number>, level: number, stepM: number): number {
   const run = Math.round(LEVEL.runM / stepM);
-  const piece = Math.max(1, Math.round(2 / stepM));
+  const piece = Math.max(1, Math.round(1 / stepM));
   let foot = level;
   for (let i = Math.max(piece, level); i <= level + run && i < height.length; i++) {
-    if (height[i - piece] - height[i] >= MEAN_TAN * piece * stepM) foot = i;
+    if (height[i - piece] - height[i] >= MEAN_TAN * piece * stepM) foot = Math.max(foot, i - (piece >> 1));
   }
   return foot;
 }

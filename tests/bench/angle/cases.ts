@@ -13,7 +13,7 @@ export interface CaseRange {
   readonly lengthM: readonly [number, number];
 }
 
-export const wholeRange: CaseRange = {
+const whole: CaseRange = {
   kinds: slopeKinds,
   sigmaM: [0.04, 0.2],
   correlationM: [0.5, 1, 2, 5, 10],
@@ -22,13 +22,15 @@ export const wholeRange: CaseRange = {
 };
 
 /** Hillsides as measured on open lidar and as the demo district builds them: waves on everything, error 0.05 to 0.10 m. */
-export const lidarRange: CaseRange = {
+const lidar: CaseRange = {
   kinds: ['plane', 'two', 'three', 'convex', 'concave', 'S', 'bench'],
   sigmaM: [0.05, 0.1],
   correlationM: [0.5, 2, 5, 10],
   wavesM: [0.02, 0.05, 0.08, 0.1],
   lengthM: [12, 120],
 };
+
+export const ranges: Readonly<Record<string, CaseRange>> = { lidar, whole };
 
 /** Cases by number, drawn from a seed; lengths in whole metres. */
 export function* sampledCases(range: CaseRange, count: number, seed: number): Generator<SampledCase> {
