@@ -148,9 +148,9 @@ describe('streamProduct', () => {
         await streamProduct(
           product,
           shape,
-          (row, out) => {
-            out.set(data.subarray(row * width, (row + 1) * width));
-            return row % 2 === 0 ? undefined : Promise.resolve();
+          (row) => {
+            const heights = data.subarray(row * width, (row + 1) * width);
+            return row % 2 === 0 ? heights : Promise.resolve(heights);
           },
           (row, values) => {
             order.push(row);

@@ -1,4 +1,5 @@
 import { toRadians } from '../../units/index.ts';
+import { arcTangent } from './arc-tangent.ts';
 
 /** A raster made from the gradient of another. Azimuths are true where the raster's north is. */
 export type Product =
@@ -25,7 +26,7 @@ function slope(gx: Float64Array, gy: Float64Array, out: Float32Array): void {
   for (let i = 0; i < out.length; i++) {
     const x = gx[i];
     const y = gy[i];
-    out[i] = Math.atan(Math.sqrt(x * x + y * y)) * DEGREES;
+    out[i] = arcTangent(Math.sqrt(x * x + y * y)) * DEGREES;
   }
 }
 

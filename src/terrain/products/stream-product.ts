@@ -19,30 +19,30 @@ export interface ProductOptions {
 
 /**
  * Slope, aspect or hillshade of a raster row by row, north first, so that a raster of any size needs three rows of memory.
- * `read` puts the heights of a row (metres, NaN without data) into the given array; `write` gets the product's row, NaN where
- * it is not known, in an array that the next row writes over. Either may return a promise.
+ * `read` gives the heights of a row (metres, NaN without data) in an array that must stay as it is until three more rows were
+ * asked for; `write` gets the product's row, NaN where it is not known, in an array that the next row writes over. Either may
+ * return a promise.
  */
 export async function streamProduct(
   product: Product,
   shape: ProductShape,
-  read: (row: number, out: Float64Array) => void | Promise<void>,
+  read: (row: number) => Row | Promise<Row>,
   write: (row: number, values: Float32Array) => void | Promise<void>,
   options: ProductOptions = {},
 ): Promise<void> {
   const { width, height } = shape;
-  const rows = productRows(product, shape, options);
-  let [north, here, south] = [new Float64Array(width), new Float64Array(width), new Float64Array(width)];
+  const oneRow = productRows(product, shape, options);
   const out = new Float32Array(width);
-  if (height > 0) await read(0, here);
-  for (let row = 0; row < height; row++) {
-    if (row + 1 < height) {
-      const reading = read(row + 1, south);
-      if (reading) await reading;
-    }
-    rows(row, row > 0 ? north : null, here, row + 1 < height ? south : null, out);
+  let north: Row | null = null;
+  let here: Row | null = height > 0 ? await read(0) : null;
+  for (let row = 0; here; row++) {
+    const reading = row + 1 < height ? read(row + 1) : null;
+    // No wait where there is nothing to wait for: it would cost more than the row.
+    const south: Row | null = reading instanceof Promise ? await reading : reading;
+    oneRow(row, north, here, south, out);
     const writing = write(row, out);
     if (writing) await writing;
-    [north, here, south] = [here, south, north];
+    [north, here] = [here, south];
   }
 }
 
