@@ -5,3 +5,4 @@ export * from './sample-cubic.ts';
 export * from './sample-line.ts';
 export * from './smoothed-gradient.ts';
 export * from './surface.ts';
+export * from './surface-model.ts';

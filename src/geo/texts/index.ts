@@ -1,3 +1,3 @@
 export * from './degrees.ts';
 export * from './parse-position.ts';
-export { formatUsng, parseUsng, type UsngDigits } from './usng.ts';
+export { formatUsng, parseUsng } from './usng.ts';
