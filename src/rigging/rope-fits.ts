@@ -90,7 +90,8 @@ function fitOf(
   const needsM = lines.map((line) => line.needM);
   if (singlesFit(needsM, ropesM)) return { fit: 'yes', short: [] };
   const ropes = [...ropesM].sort((a, b) => b - a);
-  const short = lines
+  const served = ropes.length < lines.length ? haulLast(lines) : lines;
+  const short = served
     .map(({ line, needM }, i) => ({
       line,
       byM: needM - (ropes[i] ?? 0),
@@ -100,3 +101,9 @@ function fitOf(
     .filter(({ byM }) => byM > ROPE_TOLERANCE_M);
   return { fit: pairRopes(needsM, ropes, settings.joinTakesM) ? 'joined' : 'no', short };
 }
+
+/** With too few ropes the haul line goes without first: main and belay hold people. */
+const haulLast = <T extends { readonly line: LineName }>(lines: readonly T[]): T[] => [
+  ...lines.filter(({ line }) => line !== 'haul'),
+  ...lines.filter(({ line }) => line === 'haul'),
+];
