@@ -1,5 +1,6 @@
 export * from './fit-layer.ts';
 export type * from './grid.ts';
+export * from './join-tiles.ts';
 export * from './products/index.ts';
 export * from './sample-cubic.ts';
 export * from './sample-line.ts';
