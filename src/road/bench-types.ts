@@ -22,7 +22,7 @@ export interface BenchSide {
   readonly edgeY: Float64Array;
   /** Height of the bench at its edge, metres. */
   readonly edgeHeightM: Float64Array;
-  /** Slope of the 4 m beyond the edge as a tangent, up positive, and the deepest fall within 20 m, metres. */
+  /** Slope of the 4 m beyond the edge as a tangent, up positive, and the deepest fall within 20 m, metres (on a rise, behind a low bank). */
   readonly outerSlope: Float64Array;
   readonly fallM: Float64Array;
   /** What rises over the road on this side; null where nothing does. */
@@ -33,6 +33,7 @@ export type NoteCode =
   | 'bank'
   | 'culvert'
   | 'ditch'
+  | 'drop-behind-bank'
   | 'line-shift'
   | 'no-ground'
   | 'side-changes'

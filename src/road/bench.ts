@@ -1,4 +1,4 @@
-import { type Ground, heightAt, SCREENING_CELL_M } from '../terrain/index.ts';
+import { type Ground, heightAt, layerAt, SCREENING_CELL_M } from '../terrain/index.ts';
 import { type DrawnFrame, offsetsAsDrawn } from './as-drawn.ts';
 import { assumedBench } from './assumed-bench.ts';
 import type { BenchInput } from './bench-input.ts';
@@ -51,6 +51,7 @@ export function findBench(input: BenchInput, fromM: number, toM: number): Bench 
     const bench = trimBench(assumedBench(input, drawn, from), first - from, last - first + 1);
     return { ...bench, notes: benchNotes(bench, nothing(bench.count)) };
   }
+  const cellM = ground.layers[layerAt(ground, drawn.x[count >> 1], drawn.y[count >> 1])].info.cellM;
   const centre = findRoad(ground, line, from, count, input.rest);
   const whole = cutSections(ground, centre, SECTION_HALF_M);
   const profile = roadProfile(whole);
@@ -60,7 +61,7 @@ export function findBench(input: BenchInput, fromM: number, toM: number): Bench 
   const cut = cutOff(whole, sectionReach(centre, input.rest, SECTION_HALF_M));
   const smooth = withoutBumps(cut);
   const even = evenness({ ...cut, z: smooth }, 2 * 28, 2);
-  const sideGround: SideGround = { whole, cut, smooth, even, noiseM: noiseOf(even) };
+  const sideGround: SideGround = { whole, cut, smooth, even, noiseM: noiseOf(even), cellM };
   const shiftM = offsetsAsDrawn(drawn, centre, 0, null);
   const found = ([-1, 1] as const).map((side) => findSide(sideGround, side, medianFlags(input, side, from, count)));
   const sides = found.map((f, k) => assemble(input, f, k === 0 ? -1 : 1, drawn, centre, shiftM, whole));

@@ -7,6 +7,8 @@ import { SECTION_STEP_M, type Sections } from './sections.ts';
 const BENCH_LEG_M = 5;
 const SLOPE_LEG_M = 4;
 const LEFT_OUT_M = 0.5;
+/** Cells over 1 m smear the corner farther: so much more is left out for a metre more of cell. */
+const LEFT_OUT_PER_CELL = 0.75;
 /** The fit may move the edge this far from the path. */
 const MOST_MOVED_M = 1.5;
 /** Lines that part less than this (tangent) meet nowhere that means anything. */
@@ -30,6 +32,7 @@ export function fitEdges(
   z: Float64Array,
   side: SideSign,
   path: Int16Array,
+  cellM: number,
 ): EdgeFits {
   const fits: EdgeFits = {
     edgeM: new Float64Array(count).fill(Number.NaN),
@@ -38,6 +41,7 @@ export function fitEdges(
     outerSlope: new Float64Array(count).fill(Number.NaN),
     spreadM: new Float64Array(count).fill(Number.NaN),
   };
+  const leftOut = LEFT_OUT_M + LEFT_OUT_PER_CELL * Math.max(0, cellM - 1);
   const capacity = Math.ceil(BENCH_LEG_M / SECTION_STEP_M) + 2;
   const t = new Float64Array(capacity);
   const h = new Float64Array(capacity);
@@ -60,8 +64,8 @@ export function fitEdges(
     let edge = start;
     let before = start;
     for (let round = 0; round < ROUNDS; round++) {
-      robustLine(t, h, null, gather(middle, edge - BENCH_LEG_M, edge - LEFT_OUT_M), bench);
-      robustLine(t, h, null, gather(middle, edge + LEFT_OUT_M, edge + SLOPE_LEG_M), outer);
+      robustLine(t, h, null, gather(middle, edge - BENCH_LEG_M, edge - leftOut), bench);
+      robustLine(t, h, null, gather(middle, edge + leftOut, edge + SLOPE_LEG_M), outer);
       const met = (bench.a - outer.a) / (outer.b - bench.b);
       if (!(Math.abs(outer.b - bench.b) > LEAST_PARTING)) break;
       before = edge;

@@ -22,6 +22,8 @@ const LEAST_RUN_M = 2;
 const DITCH_BACK_M = 0.3;
 const DITCH_WIDTH_M = 10;
 const DITCH_DEPTH_M = 1.2;
+/** A bank of up to this beside the road may hide a drop behind it, metres. */
+const LOW_BANK_M = 1.5;
 /** On a median, only a drop of this counts. */
 const MEDIAN_FALL_M = 2;
 
@@ -29,7 +31,7 @@ const MEDIAN_FALL_M = 2;
 export interface BeyondEdge {
   /** Values of `KIND`. */
   readonly kind: Uint8Array;
-  /** Deepest fall within 20 m of the edge, metres; 0 where the ground only rises. */
+  /** Deepest fall within 20 m of the edge, metres; on a rise that of a drop behind a low bank, else 0. */
   readonly fallM: Float64Array;
   /** 1 where a ditch lies between the bench and what rises or runs level beyond it. */
   readonly ditch: Uint8Array;
@@ -50,13 +52,13 @@ export function tellKinds(
   const kind = new Uint8Array(count);
   const fallM = new Float64Array(count).fill(Number.NaN);
   const ditch = new Uint8Array(count);
-  const falls = new Uint8Array(count);
+  const agrees = new Uint8Array(count);
   for (let i = 0; i < count; i++) {
     const edge = edgeM[i]!;
     if (Number.isNaN(edge)) continue;
     if (slope[i]! > 0) {
       kind[i] = KIND.rise;
-      fallM[i] = 0;
+      fallM[i] = fallBehindBank(z, i * width + half, side, half, edge, heightM[i]);
       continue;
     }
     kind[i] = KIND.bank;
@@ -76,24 +78,50 @@ export function tellKinds(
         back = run;
         deepestBefore = deepest;
       }
-      for (const rule of DROPS) {
-        if (run >= LEAST_RUN_M && fall >= rule.fallM && fall >= rule.slope * run) drops = true;
-      }
+      if (falls(fall, run)) drops = true;
     }
     fallM[i] = deepest;
     for (const rule of DROPS) if (-slope[i]! >= rule.slope && deepest >= rule.fallM) drops = true;
     if (!Number.isNaN(back) && deepestBefore < DITCH_DEPTH_M) {
       ditch[i] = 1;
       drops = false;
-      if (riseBeyond(z, middle, side, half, edge + back, heightM[i]!)) kind[i] = KIND.rise;
+      if (riseBeyond(z, middle, side, half, edge + back, heightM[i]!)) {
+        kind[i] = KIND.rise;
+        fallM[i] = 0;
+      }
     }
     if (median[i] && deepest < MEDIAN_FALL_M) drops = false;
-    falls[i] = drops ? 1 : 0;
+    agrees[i] = drops ? 1 : 0;
   }
-  keepRuns(falls);
-  for (let i = 0; i < count; i++) if (falls[i] && kind[i] === KIND.bank) kind[i] = KIND.drop;
+  keepRuns(agrees);
+  for (let i = 0; i < count; i++) if (agrees[i] && kind[i] === KIND.bank) kind[i] = KIND.drop;
   return { kind, fallM, ditch };
 }
+
+/** Deepest fall below the road within 20 m where no more than a low bank stands before it, metres; 0 otherwise. */
+function fallBehindBank(
+  z: Float64Array,
+  middle: number,
+  side: SideSign,
+  half: number,
+  edge: number,
+  level: number,
+): number {
+  const last = Math.min(half, Math.floor((edge + LOOK_M) / SECTION_STEP_M));
+  let deepest = 0;
+  let drops = false;
+  for (let j = Math.ceil(edge / SECTION_STEP_M); j <= last; j++) {
+    const fall = level - z[middle + side * j]!;
+    if (Number.isNaN(fall) || -fall > LOW_BANK_M) break;
+    deepest = Math.max(deepest, fall);
+    if (falls(fall, j * SECTION_STEP_M - edge)) drops = true;
+  }
+  return drops ? deepest : 0;
+}
+
+/** True where a fall over a run is a drop's. */
+const falls = (fallM: number, runM: number): boolean =>
+  runM >= LEAST_RUN_M && DROPS.some((rule) => fallM >= rule.fallM && fallM >= rule.slope * runM);
 
 /** True where the ground beyond a ditch stands half a metre over the bench within 3 m: the ditch runs along a cut. */
 function riseBeyond(

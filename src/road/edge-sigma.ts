@@ -38,17 +38,21 @@ export function edgeSigma(
     readonly kind: Uint8Array;
   },
   noiseM: number,
+  cellM: number,
 ): Float64Array {
   const { edgeM, scatterM, parting, spreadM, bumpM, kind } = side;
   const count = edgeM.length;
   const sigma = new Float64Array(count);
+  // Half as many cells along the road tell half as much: what the filter leaves grows with the root of the cell.
+  const fewer = Math.sqrt(Math.max(1, cellM));
   for (let i = 0; i < count; i++) {
     const across = Math.max(LEAST_PARTING, parting[i]!);
     const noise = (NOISE_SHARE * noiseM) / across;
     const rough = (SPREAD_SHARE * spreadM[i]!) / across;
     const berm = bumpM[i]! > BERM_HEIGHT_M ? BERM_M : 0;
     const bend = CURVE_SHARE * curveOf(edgeM, i);
-    sigma[i] = Math.hypot(FLOOR_M, SCATTER_SHARE * scatterM[i]!, noise, rough, berm, bend);
+    const scatter = SCATTER_SHARE * scatterM[i]!;
+    sigma[i] = Math.hypot(FLOOR_M, fewer * Math.hypot(scatter, noise, rough), berm, bend);
   }
   for (let i = 1; i < count; i++) {
     if (!changes(kind[i - 1]!, kind[i]!) && !(Math.abs(edgeM[i]! - edgeM[i - 1]!) > JUMP_M)) continue;

@@ -41,15 +41,16 @@ export interface SideGround {
   readonly smooth: Float64Array;
   readonly even: Evenness;
   readonly noiseM: number;
+  readonly cellM: number;
 }
 
 /** Finds the end of the bench on one side of every station. `median` marks stations where that side is a median. */
 export function findSide(ground: SideGround, side: SideSign, median: Uint8Array): FoundSide {
-  const { whole, cut, smooth, even, noiseM } = ground;
+  const { whole, cut, smooth, even, noiseM, cellM } = ground;
   const states = Math.min(FARTHEST_M / SECTION_STEP_M, cut.half);
   const evidence = edgeEvidence(cut, smooth, side, noiseM, benchReach(even, side), states);
   const path = edgePath(evidence, cut.count);
-  const fits = fitEdges(cut, smooth, side, path);
+  const fits = fitEdges(cut, smooth, side, path, cellM);
   const piece = piecesBetweenJumps(path);
   const { edgeM: single, scatterM } = filterEdges(fits.edgeM, piece);
   const benchSlope = medianAlong(fits.benchSlope, piece);
@@ -69,9 +70,9 @@ export function findSide(ground: SideGround, side: SideSign, median: Uint8Array)
     ditch,
     benchSlope,
     outerSlope,
-    lipM: ditchLips(cut, smooth, side, edgeM, kind),
+    lipM: ditchLips(cut, side, edgeM, kind),
     levelM: levelReach(cut, smooth, side),
-    sigmaM: edgeSigma({ edgeM, scatterM, parting, spreadM, bumpM, kind }, noiseM),
+    sigmaM: edgeSigma({ edgeM, scatterM, parting, spreadM, bumpM, kind }, noiseM, cellM),
   };
 }
 

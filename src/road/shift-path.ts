@@ -3,7 +3,7 @@ import { SECTION_STEP_M } from './sections.ts';
 
 /** What the search weighs; costs are per station. Found on two real roads, see the trials in the design. */
 const EVEN_SCALE_M = 0.03;
-const EVEN_CAP = 12;
+const EVEN_CAP = 5;
 const LEVEL_SLOPE = 0.08;
 const COST_PER_SLOPE = 20;
 const COST_PER_METRE_OFF = 0.02;

@@ -58,7 +58,8 @@ export function findStructures(profile: Float64Array, firstM: number, tagged: re
   return under;
 }
 
-function trenches(profile: Float64Array): Pit[] {
+/** Culvert trenches in a road's profile. */
+export function trenches(profile: Float64Array): Pit[] {
   const level = offGrade(profile);
   return pitsOf(level, 2 * TRENCH_STATIONS, TRENCH_FOOT_M).filter(
     ({ depthM, halfWidth }) => depthM >= TRENCH_DEPTH_M && halfWidth <= TRENCH_STATIONS,

@@ -14,20 +14,21 @@ export interface Setbacks {
 
 export const defaultSetbacks: Setbacks = { edgeM: 1, toeM: 0.5, barrierM: 0.5 };
 
-/** A ditch is told from its lip where the ground lies this far under the plane of the bench, metres … */
+/** A ditch is told where the ground lies this far under the plane of the bench over this width, or that deep at once, metres … */
 const DITCH_DEPTH_M = 0.25;
+const DITCH_WIDTH_M = 2.5;
+const DEEP_M = 0.65;
 /** … and the lip stands where it first falls under it by this. */
 const LIP_DEPTH_M = 0.1;
 /** The plane of the bench is taken over this many samples either side of the middle. */
 const PLANE_HALF = 4;
 
 /**
- * Near lip of a ditch between the road and the toe of a cut, metres outward; NaN where there is none. Narrow ditches are
- * out of `z` already.
+ * Near lip of a ditch between the road and the toe of a cut, metres outward; NaN where there is none; a narrow
+ * shallow one is crossed.
  */
 export function ditchLips(
-  { count, half, width }: Sections,
-  z: Float64Array,
+  { count, half, width, z }: Sections,
   side: SideSign,
   toeM: Float64Array,
   kind: Uint8Array,
@@ -47,11 +48,18 @@ export function ditchLips(
     const level = sum / (2 * PLANE_HALF + 1);
     const slope = tilt / square;
     let start = -1;
+    let deepest = 0;
     for (let j = PLANE_HALF - 1; j <= toeM[i]! / SECTION_STEP_M; j++) {
       const under = level + slope * j - z[middle + side * j]!;
-      if (under < LIP_DEPTH_M) start = -1;
-      else if (start < 0) start = j;
-      if (under > DITCH_DEPTH_M) {
+      if (under < LIP_DEPTH_M) {
+        start = -1;
+        deepest = 0;
+        continue;
+      }
+      if (start < 0) start = j;
+      deepest = Math.max(deepest, under);
+      const wide = (j - start) * SECTION_STEP_M >= DITCH_WIDTH_M;
+      if ((deepest > DITCH_DEPTH_M && wide) || deepest > DEEP_M) {
         lip[i] = start * SECTION_STEP_M;
         break;
       }

@@ -5,15 +5,23 @@ import type { EdgeKey } from './edge-key.ts';
 const ENDS = 4;
 /** Key points farther apart than this are no line: there the key jumps from one break to another, metres. */
 const JUMP_M = 2;
+/** Stations along the drawn and the true line differ by less than this. */
+const NEAR = 30;
 
 /**
  * Offset of the key edge from the road line as drawn at every station of a bench: where the key's line crosses the normal
  * of the drawn line, nearest to the road; NaN where it does not.
  */
-export function keyOffsets({ x, y, normalX, normalY, count }: Bench, key: EdgeKey, reachM = 40): Float64Array {
+export function keyOffsets(
+  { firstStationM, x, y, normalX, normalY, count }: Bench,
+  key: EdgeKey,
+  reachM = 40,
+): Float64Array {
   const out = new Float64Array(count).fill(Number.NaN);
   for (let i = 0; i < count; i++) {
-    for (let k = ENDS; k + 1 < key.x.length - ENDS; k++) {
+    const station = firstStationM + i;
+    const last = Math.min(key.x.length - ENDS - 1, station + NEAR);
+    for (let k = Math.max(ENDS, station - NEAR); k < last; k++) {
       const a = along(k, i);
       const b = along(k + 1, i);
       if (!(a * b <= 0) || a === b) continue;

@@ -48,11 +48,13 @@ export function edgeKey(road: RoadGround, side: -1 | 1): EdgeKey {
 /** A drop falls by 25 % and 2 m, or by 40 % and 1.2 m, from the edge to some point within 20 m of it. */
 function kindBeyond(zAt: (q: number) => number, edge: number): 'drop' | 'bank' | 'rise' {
   const foot = zAt(edge);
+  // What stands more than a berm's height beside the bench is a rise, whatever the ground does behind it.
+  for (let run = 0; run <= 4; run += STEP_M) if (zAt(edge + run) > foot + 0.65) return 'rise';
   for (let run = 2; run <= 20; run += STEP_M) {
     const fall = foot - zAt(edge + run);
     if ((fall >= 2 && fall >= 0.25 * run) || (fall >= 1.2 && fall >= 0.4 * run)) return 'drop';
   }
-  return zAt(edge + 4) > foot + 0.4 ? 'rise' : 'bank';
+  return 'bank';
 }
 
 /** z = z0 + b·(t − from): median over the samples of the median slope to all others; half of them may be a berm. */
