@@ -1,7 +1,8 @@
 import { type AngleDraws, drawAngles, quantile, shareFrom } from './draw-angles.ts';
-import { type ErrorGuess, modelTables } from './model-tables.ts';
+import type { ErrorGuess } from './model-tables.ts';
 import type { Knots } from './roughness-levels.ts';
 import { type SlopeModel, slopeModel } from './slope-model.ts';
+import { keptTables } from './table-store.ts';
 import { sharpened } from './unseen.ts';
 
 /** The steepest window of a descent with its uncertainty; degrees, falling positive. */
@@ -45,7 +46,7 @@ export function governingAngle(
 ): GoverningAngle {
   const ground = sharpened(heightM);
   const [stated, half] = errorRuns(sigmaM, knots).map((guesses) =>
-    drawAngles(model, modelTables(model, knots, guesses), ground),
+    drawAngles(model, keptTables(model, knots, guesses), ground),
   ) as [AngleDraws, AngleDraws];
   const medianDeg = quantile(stated.sortedDeg, 0.5);
   return {
