@@ -9,7 +9,7 @@ const HIGHEST_M = 0.65;
 const FOOT_M = 0.02;
 
 /**
- * Sections with low berms, kerbs and narrow ditches taken out: grey-scale opening, then closing (Serra 1982) with a flat
+ * Sections with low berms, kerbs and narrow ditches taken out: grey-scale opening, then closing [source: serra1982] with a flat
  * element of 2.5 m, kept only over whole bumps whose height is 0.12 to 0.65 m. Slopes and corners stay as they are.
  */
 export function withoutBumps({ count, half, width, z }: Sections): Float64Array {

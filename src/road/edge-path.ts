@@ -15,7 +15,7 @@ const COST_BEGIN = 15;
 export const NO_EDGE = -1;
 
 /**
- * The end of the bench on one side as one path along the stations (dynamic programming, Bellman 1957): samples from the
+ * The end of the bench on one side as one path along the stations (dynamic programming [source: bellman1957]): samples from the
  * centre line, or NO_EDGE. A path walks, jumps where a track leaves, and may have no edge at all.
  */
 export function edgePath({ states, score }: EdgeEvidence, count: number): Int16Array {

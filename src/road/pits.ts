@@ -7,7 +7,7 @@ export interface Pit {
 }
 
 /**
- * Pits up to `longest` values long: the row is closed over one value more (grey-scale closing, Serra 1982); a pit is a run
+ * Pits up to `longest` values long: the row is closed over one value more (grey-scale closing [source: serra1982]); a pit is a run
  * that was raised by more than `footM`. Pits that run out of the row are left out. Heights may be NaN and then end a pit.
  */
 export function pitsOf(heights: Float64Array, longest: number, footM: number): Pit[] {

@@ -1,6 +1,6 @@
 /** Least spread that a fit is weighed by, metres: below it every sample counts in full. */
 const LEAST_SPREAD_M = 0.02;
-/** Tukey's constant for 95 % efficiency under Gaussian error (Beaton and Tukey 1974; recalled). */
+/** Tukey's constant for 95 % efficiency under Gaussian error [source: beaton-tukey1974] (recalled). */
 const BISQUARE = 4.685;
 /** Median absolute deviation to sigma under Gaussian error. */
 const MAD_TO_SIGMA = 1.4826;

@@ -23,7 +23,7 @@ export interface ShiftPath {
 
 /**
  * Where along each section the road really runs: one path along the stations through the most even ground, neither far
- * from the line nor jumping, in step with the road's own grade (dynamic programming, Bellman 1957).
+ * from the line nor jumping, in step with the road's own grade (dynamic programming [source: bellman1957]).
  */
 export function shiftPath(even: Evenness): ShiftPath {
   const { count, columns, firstOffset, stride, height, along } = even;

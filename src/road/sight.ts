@@ -2,7 +2,7 @@ import { type Ground, heightAt, sampleLine } from '../terrain/index.ts';
 import type { Bench } from './bench-types.ts';
 import { pointsEveryMetre, type StationedLine } from './stationed-line.ts';
 
-/** Heights of a driver's eye and of what must be seen on the road, metres (AASHTO Green Book; recalled). */
+/** Heights of a driver's eye and of what must be seen on the road, metres [source: aashto-green-book] (recalled). */
 const EYE_M = 1.08;
 const OBJECT_M = 0.6;
 /** Sight is followed this far along the road, metres. */

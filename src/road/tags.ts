@@ -42,7 +42,7 @@ const pavedWords = /^(paved|asphalt|concrete|chipseal|sett|paving_stones|cobbles
 const unpavedWords = /^(unpaved|gravel|fine_gravel|compacted|dirt|earth|ground|grass|sand|mud|pebblestone|rock|wood)/;
 const oneLaneClasses = new Set(['service', 'track']);
 
-/** Reads the tags of a road way; nothing in them can fail, an unreadable value counts as silent. */
+/** Reads the tags of a road way [source: osm-tags]; nothing in them can fail, an unreadable value counts as silent. */
 export function readRoadTags(tags: Tags): RoadTraits {
   const oneway = onewayOf(tags);
   const surface = tags.surface ?? null;

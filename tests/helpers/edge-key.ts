@@ -2,7 +2,7 @@ import type { RoadGround } from './road-ground.ts';
 
 /**
  * The edge by its written definition on noise-free ground: the intersection of the robust bench line (the 5 m before) and
- * slope line (the 4 m after), the middle ± 0.5 m left out. A plain twin of the program: repeated-median lines (Siegel 1982) on samples 0.25 m
+ * slope line (the 4 m after), the middle ± 0.5 m left out. A plain twin of the program: repeated-median lines [source: siegel1982] on samples 0.25 m
  * apart, iterated from the nominal end of the bench.
  */
 export interface EdgeKey {

@@ -8,7 +8,7 @@ type Json = Record<string, unknown>;
 /** Names of longitude, latitude in degrees that an old `crs` member may carry; the datum shifts among them are ignored. */
 const geographic = /(CRS84|CRS83|EPSG:{1,2}(4326|4269|4258|4979))$/i;
 
-/** Lines, areas and points of a GeoJSON object (RFC 7946); throws `UserError` for other coordinates than longitude, latitude. */
+/** Lines, areas and points of a GeoJSON object [source: rfc7946]; throws `UserError` for other coordinates than longitude, latitude. */
 export function geoJsonItems(json: object, name: string): MapItem[] {
   const root = json as Json;
   refuseOtherCrs(root, name);
