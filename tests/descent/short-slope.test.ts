@@ -21,7 +21,7 @@ describe('short slope', () => {
   });
 
   it('has about 1.0° of deviation over 5 m at 35° and 0.10 m', () => {
-    // [source: trial of the estimator, one window, correlation about the worst for it]
+    // One window, correlation about the worst for it, as a trial of the estimator drew it [source: derived].
     const sd = worstSlopeSd(5, 0.1, 1) * Math.cos((35 * Math.PI) / 180) ** 2 * (180 / Math.PI);
     expect(Math.abs(sd - 1.0)).toBeLessThan(0.1);
   });
@@ -57,7 +57,7 @@ describe('short slope', () => {
   });
 
   it('knows the normal distribution', () => {
-    // [source: Abramowitz and Stegun 1964, table 26.1, recalled]
+    // Recalled [source: abramowitz-stegun, table 26.1].
     expect(normalAbove(0)).toBeCloseTo(0.5, 7);
     expect(normalAbove(1)).toBeCloseTo(0.1586553, 6);
     expect(normalAbove(-1.959964)).toBeCloseTo(0.975, 6);
