@@ -5,3 +5,4 @@ export * from './marks.ts';
 export * from './rate-table.ts';
 export * from './rates.ts';
 export * from './response.ts';
+export * from './stations.ts';

@@ -14,18 +14,6 @@ export interface UnitArrival {
   readonly kitIds: readonly string[];
 }
 
-/** Where apparatus and kit are kept. Its minutes to a site are counted from the call. */
-export interface Station {
-  readonly id: string;
-  readonly name: string;
-  readonly lon: number;
-  readonly lat: number;
-  readonly apparatusIds: readonly string[];
-  readonly kitIds: readonly string[];
-  /** From the call to wheels rolling. */
-  readonly turnoutMin: number;
-}
-
 /** Shipped arrivals, common practice, no source: 15 people by the twelfth minute, eight more with mutual aid. */
 export const defaultArrivals: readonly UnitArrival[] = [
   arrival('Engine 1', 'E1', 0, 4, 'first arriving', ['engine-kit']),

@@ -85,15 +85,15 @@ export function haulForces(
 
 const along = (kn: number, direction: PlanVector): PlanForce => turnForce(kn, direction, 0, direction);
 
-/** Each line has the attachments of its apparatus that no other line needs. */
+/** Lines on one apparatus share its attachments evenly, so that two-point ties never take one twice. */
 function freeAttachments(anchors: HaulAnchors): Pick<HaulAnchors, 'main' | 'turn' | 'belay' | 'handTurn'> {
   const lines = [anchors.main, anchors.turn?.anchor, anchors.belay, anchors.handTurn?.anchor].filter(
     (a) => a !== undefined,
   );
   const free = (anchor: Anchor): Anchor => {
     if (anchor.kind !== 'apparatus') return anchor;
-    const others = lines.filter((line) => line.kind === 'apparatus' && line.id === anchor.id).length - 1;
-    return { ...anchor, attachments: Math.max(0, anchor.attachments - others) };
+    const sharing = lines.filter((line) => line.kind === 'apparatus' && line.id === anchor.id).length;
+    return { ...anchor, attachments: Math.max(0, Math.floor(anchor.attachments / sharing)) };
   };
   return {
     main: free(anchors.main),

@@ -97,6 +97,14 @@ describe('main and belay on one apparatus', () => {
     expect([alone.points, alone.ok]).toEqual([2, 'yes']);
     const checks = checksOf(straightCase, { ...straightCase.anchors, main: weak, belay: weak });
     expect(checks.every(({ points }) => points === 1)).toBe(true);
+    const third = { ...weak, attachments: 3 };
+    const pointsOf = (anchor: typeof weak): number[] =>
+      ['main anchor, hauling', 'belay anchor'].map((at) => {
+        const kind = at === 'belay anchor' ? 'belay' : 'strength';
+        return find(checksOf(straightCase, { ...straightCase.anchors, main: anchor, belay: anchor }), at, kind).points;
+      });
+    expect(pointsOf(third)).toEqual([1, 1]);
+    expect(pointsOf({ ...weak, attachments: 4 })).toEqual([2, 2]);
   });
 });
 
