@@ -119,6 +119,25 @@ describe('crsOfGeoKeys', () => {
     expect(() => keyed({ ProjectedCSTypeGeoKey: 26918, VerticalCSTypeGeoKey: 5715 })).toThrow(/^a\.tif gives depths/);
   });
 
+  it('reads a definition that a citation carries', () => {
+    const wkt = (datum: string, spheroid: string): string =>
+      `ESRI PE String = PROJCS["Own_zone",GEOGCS["GCS_Own",DATUM["${datum}",SPHEROID[${spheroid}]],PRIMEM["Greenwich",0.0],UNIT["Degree",0.0174532925199433]],PROJECTION["Transverse_Mercator"],PARAMETER["False_Easting",500000.0],PARAMETER["False_Northing",0.0],PARAMETER["Central_Meridian",-129.0],PARAMETER["Scale_Factor",0.9996],PARAMETER["Latitude_Of_Origin",0.0],UNIT["Meter",1.0]]`;
+    const keys = (text: string): GeoKeys => ({
+      GTModelTypeGeoKey: 1,
+      ProjectedCSTypeGeoKey: 32767,
+      GTCitationGeoKey: text,
+    });
+    const crs = keyed(keys(wkt('D_North_American_1983', '"GRS_1980",6378137.0,298.257222101')));
+    expect(crs).toMatchObject({ text: 'Own_zone', unitM: 1 });
+    const [x, y] = crs!.fromLonLat(-128, 44);
+    const [utmX, utmY] = text('EPSG:26909').fromLonLat(-128, 44);
+    expect(x).toBeCloseTo(utmX, 4);
+    expect(y).toBeCloseTo(utmY, 4);
+    expect(() => keyed(keys(wkt('D_North_American_1927', '"Clarke_1866",6378206.4,294.9786982')))).toThrow(
+      /on a datum whose shift to WGS 84 is not given/,
+    );
+  });
+
   it('reads a projection defined by its keys, false origin in its own unit', () => {
     const crs = keyed({
       GTModelTypeGeoKey: 1,

@@ -2,6 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { describe, expect, it } from 'vitest';
 import { geodesicM } from '../../src/geo/index.ts';
 import { seededRandom } from '../../src/units/index.ts';
+import { hasProj } from '../helpers/proj.ts';
 
 const degrees = (d: number, m: number, s: number): number => Math.sign(d) * (Math.abs(d) + m / 60 + s / 3600);
 
@@ -12,11 +13,7 @@ describe('lengths on the ellipsoid', () => {
     expect(geodesicM(flinders, buninyong)).toBeCloseTo(54972.271, 2);
   });
 
-  const geod = spawnSync('geod', [], { encoding: 'utf8' }).error === undefined;
-  if (!geod) {
-    if (process.env.CI === 'true') throw new Error('geod (proj-bin) was not found, and CI must not skip its checks.');
-    console.warn('geod (proj-bin) was not found: lengths are not checked against it.');
-  }
+  const geod = hasProj('geod', 'lengths on the ellipsoid');
   it.skipIf(!geod)(
     'agree with PROJ’s geod to 0.1 mm, from metres to a thousand kilometres [source: proj; karney2013]',
     () => {
