@@ -20,6 +20,8 @@ const LOG_WEIGHT = 4;
 const PASSED_COST = 6;
 /** Cost per metre beyond the reach of the bench. */
 const BEYOND_COST = 20;
+/** Farther than this beyond the reach nothing is looked at, samples. */
+const PAST_REACH = 6;
 /** Samples on which the slope passed is taken, either side. */
 const SLOPE_HALF = 2;
 
@@ -65,7 +67,8 @@ export function edgeEvidence(
     const last = end - LEG;
     costOfPassing(profile, last, passed);
     const reach = reachM[i]! / SECTION_STEP_M;
-    for (let j = FIRST; j < states && j <= last - SHORT_LEG; j++) {
+    const farthest = Math.min(states - 1, last - SHORT_LEG, Math.ceil(reach + PAST_REACH));
+    for (let j = FIRST; j <= farthest; j++) {
       const filter = filters[Math.min(LEG, last - j) - SHORT_LEG]!;
       const { change, slope, variance } = filter;
       let c = 0;

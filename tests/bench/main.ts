@@ -1,4 +1,5 @@
 import { cpus } from 'node:os';
+import { benchSections } from './bench-sections.ts';
 import { benchDecode } from './decode.ts';
 import { benchLzw } from './decode-lzw.ts';
 import { benchSampling } from './sampling.ts';
@@ -8,7 +9,7 @@ import { benchStudy } from './study.ts';
 /** Every benchmark, side by side in one run: npm run bench. */
 const print = (line: string): void => console.log(line);
 print(`${cpus()[0]?.model ?? 'unknown processor'}, ${cpus().length} threads, Node ${process.version}`);
-for (const bench of [benchSampling, benchSlope, benchStudy, benchDecode, benchLzw]) {
+for (const bench of [benchSampling, benchSlope, benchSections, benchStudy, benchDecode, benchLzw]) {
   print('');
   await bench(print);
 }
