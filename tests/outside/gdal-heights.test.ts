@@ -1,4 +1,5 @@
 import { execFileSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { localPlane } from '../../src/geo/index.ts';
@@ -49,7 +50,17 @@ function ofData(name: string, file: string, rest: Omit<Case, 'name' | 'path'>): 
   return place ? [{ name, path: () => join(place, file), ...rest }] : [];
 }
 
+/** The demo's ground is there on every machine. */
+const demo = (file: string, cellM: number): Case[] => {
+  const path = join('data/demo', file);
+  return gdal && existsSync(path)
+    ? [{ name: `demo ${file}`, path: () => path, at: [-128, 44], cellM, toleranceM: 0.002 }]
+    : [];
+};
+
 const cases: Case[] = [
+  ...demo('elevation-1m.tif', 1),
+  ...demo('elevation-10m.tif', 10),
   ...ofData('quebec_road_1m', 'j5gr_dtm.tif', { at: road, cellM: 1, toleranceM: 0.002 }),
   ...ofData('alps_5m', 'avaAlr_avaAlr.tif', { at: [11.4315, 47.3005], cellM: 5, toleranceM: 0.002 }),
   ...ofData('bigtujunga_30m', 'srtm_bigtujunga30m_utm11.tif', { at: [-118.15, 34.33], cellM: 30, toleranceM: 0.002 }),

@@ -1,10 +1,11 @@
 import { execFileSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { type Product, type ProductOptions, rasterProduct } from '../../src/terrain/index.ts';
 import { gdalInfo, gdalValues, hasGdal, scratch } from '../helpers/gdal.ts';
 import { openData } from '../helpers/open-data.ts';
-import { type OpenRaster, openRaster } from '../helpers/open-raster.ts';
+import { gdalRaster, type OpenRaster, openRaster } from '../helpers/open-raster.ts';
 
 // [source: gdal] gdaldem sums in float32: 0.01° is its own rounding at heights of hundreds of metres, not ours.
 const GDALDEM_DEG = 0.01;
@@ -58,6 +59,8 @@ function say(raster: string, what: string, { worst, compared, onlyOne }: Differe
 }
 
 /** The two million cells of the first are compared once, a part of them in every way. */
+/** The demo's ground is there on every machine. */
+const DEMO = 'data/demo';
 const files: [folder: string, file: string, scale: number, once?: boolean][] = [
   ['quebec_road_1m', 'j5gr_dtm.tif', 1, true],
   ['quebec_road_1m_encodings', 'j5gr_01_strip_none.tif', 1],
@@ -66,11 +69,13 @@ const files: [folder: string, file: string, scale: number, once?: boolean][] = [
   ['alps_5m', 'avaAlr_avaAlr.tif', 1],
   ['city_2m_cog', 'dtm.tif', 1],
   ['city_2m_cog', 'dsm.tif', 1],
+  [DEMO, 'elevation-10m.tif', 1],
 ];
 
 describe.skipIf(!gdal)('gdaldem', () => {
   for (const [place, file, scale, once = false] of files) {
-    const raster = gdal ? openRaster(place, file, folder.path(`${place}-${file}.raw`)) : null;
+    const raw = folder.path(`${place.replaceAll('/', '-')}-${file}.raw`);
+    const raster = !gdal ? null : place === DEMO ? demoRaster(file, raw) : openRaster(place, file, raw);
     describe.skipIf(!raster)(`${place}/${file}`, () => {
       const { width, height, data, path, stepX, stepY } = raster ?? ({} as OpenRaster);
       const shape = { width, height, eastM: stepX * scale, northM: stepY * scale };
@@ -155,6 +160,11 @@ describe.skipIf(!gdal)('gdaldem', () => {
     expect(gdalInfo(join(n43!, 'n43.tif')).size).toEqual([121, 121]);
   });
 });
+
+function demoRaster(file: string, raw: string): OpenRaster | null {
+  const path = join(DEMO, file);
+  return existsSync(path) ? gdalRaster(path, raw) : null;
+}
 
 /** Horn's slope and aspect, degrees, cell by cell from the printed formula and nothing shared with the program. */
 function twin(
