@@ -26,6 +26,8 @@ export const FALL_LINE_LIMIT_M = 300;
 const LONGEST_STEP_M = 2.5;
 /** Rise over its lowest point that a fall line carries on over, metres: pits, berms and ditches stay under it (practice). */
 const CARRY_RISE_M = 1;
+/** Most turns down hollows that one way takes. */
+const MOST_TURNS = 24;
 /** How far on a mapped road may lie for the level ground to be its bench, metres. */
 const ROAD_WITHIN_M = 5;
 
@@ -45,6 +47,8 @@ export function fallLine(hill: Hill, start: PointM, outward: PointM, around: Sur
   const compass = compassAt(outward.x, outward.y);
   const to = Float64Array.of(start.x, start.y);
   let lowest = 0;
+  let turnedAt = -1;
+  let turns = 0;
   const finish = (count: number, why: FallLineEnd, lowBank = false): FallLine => ({
     stepM,
     x: Float64Array.from(x.slice(0, count)),
@@ -82,8 +86,12 @@ export function fallLine(hill: Hill, start: PointM, outward: PointM, around: Sur
 
   /** The way went up the far side of a hollow: back to its lowest point and on down the hollow, if that goes down. */
   function turnDownValley(): void {
+    // A way that came back without getting lower would turn here for ever.
+    if (turnedAt === lowest || turns === MOST_TURNS) return;
+    turnedAt = lowest;
     const heading = valleyHeading(hill, x[lowest], y[lowest], z[lowest]);
     if (!heading) return;
+    turns++;
     x.length = lowest + 1;
     y.length = lowest + 1;
     z.length = lowest + 1;

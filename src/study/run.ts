@@ -8,6 +8,7 @@ import { benchPart } from './bench-part.ts';
 import { benchWarnings } from './bench-warnings.ts';
 import { anglePart, descentPart, positionOf, profilePart } from './descent-part.ts';
 import { descentWarnings } from './descent-warnings.ts';
+import { withLikelyKind } from './likely-kind.ts';
 import { originsOf } from './origins.ts';
 import { degrees, lonLatDegrees, metres } from './rounded.ts';
 import { studySentence } from './sentence.ts';
@@ -40,14 +41,16 @@ export function runStudy(inputs: StudyInputs): Result<Study> {
   if (!found.ok) return found;
   const bench = found.value;
   const i = stationIndex(bench, place.value);
+  const { ground, doubted } = withLikelyKind(inputs.ground, bench, i);
+  const taken = { ...inputs, ground };
   const patientSide = inputs.patient ? sideOf(bench, i, inputs) : null;
   const named = inputs.side ?? patientSide;
   const works = (named ? [named] : (['left', 'right'] as const)).map((side) =>
-    workUpSide(inputs, bench, place.value, i, side),
+    workUpSide(taken, bench, place.value, i, side),
   );
   const both = works.length > 1 && works.every((work) => work.descent);
   const chosen = works.reduce((best, work) => (isWorse(work, best) ? work : best));
-  return ok(toStudy(inputs, place.value, bench, i, chosen, both));
+  return ok(toStudy(taken, place.value, bench, i, chosen, { bothDrop: both, doubted }));
 }
 
 function stationIndex(bench: Bench, place: RoadPlace): number {
@@ -77,7 +80,7 @@ function toStudy(
   bench: Bench,
   i: number,
   work: SideWork,
-  bothDrop: boolean,
+  { bothDrop, doubted }: { bothDrop: boolean; doubted: boolean },
 ): Study {
   const { ground, units } = inputs;
   const { side, descent, used, info } = work;
@@ -93,7 +96,7 @@ function toStudy(
   const warnings: StudyWarning[] = [
     ...(descent ? descentWarnings(descent, units) : []),
     ...benchWarnings(bench, i, { side, words, kind, units }),
-    ...terrainWarnings(info, isScreeningOnly(info), units),
+    ...terrainWarnings(info, isScreeningOnly(info), doubted, units),
   ];
   if (bothDrop) {
     warnings.push({

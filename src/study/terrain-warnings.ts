@@ -2,8 +2,13 @@ import type { SurfaceInfo } from '../terrain/index.ts';
 import { formatLength, type UnitSystem } from '../units/index.ts';
 import type { StudyWarning } from './study.ts';
 
-/** What must be told of the elevation that a study stands on. */
-export function terrainWarnings(info: SurfaceInfo, screeningOnly: boolean, units: UnitSystem): StudyWarning[] {
+/** What must be told of the elevation that a study stands on; `doubted` where its kind is a cautious guess. */
+export function terrainWarnings(
+  info: SurfaceInfo,
+  screeningOnly: boolean,
+  doubted: boolean,
+  units: UnitSystem,
+): StudyWarning[] {
   const list: StudyWarning[] = [];
   if (screeningOnly) {
     const why =
@@ -14,6 +19,13 @@ export function terrainWarnings(info: SurfaceInfo, screeningOnly: boolean, units
       code: 'screening-only',
       severity: 'check',
       text: `Screening only: ${info.source} is ${why}. Never planned as low; no spots, no layouts.`,
+    });
+  }
+  if (doubted) {
+    list.push({
+      code: 'looks-like-surface',
+      severity: 'check',
+      text: `${info.source} does not say what it is, and trees or roofs seem to stand in it beside the road: taken as a surface model. If it is bare earth, state the terrain kind.`,
     });
   }
   if (info.kind === 'unknown') {

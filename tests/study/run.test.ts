@@ -131,6 +131,28 @@ describe('what changes a study', () => {
     expect(codes(s)).toEqual(expect.arrayContaining(['kind-unknown', 'unit-assumed', 'accuracy-unknown']));
   });
 
+  it('takes a raster of unknown kind with trees beside the road for a surface model', () => {
+    const ground = hillside({ belowDeg: 22, lengthM: 60, aboveDeg: 20, info: { kind: 'unknown' } });
+    const { grid } = ground.layers[0];
+    for (let row = 4; row < grid.height; row += 9) {
+      for (let col = 4; col < grid.width; col += 9) {
+        const fromRoad = Math.abs(row - (grid.height - 1) / 2);
+        if (fromRoad < 8) continue;
+        for (const [r, c] of [
+          [0, 0],
+          [0, 1],
+          [1, 0],
+          [1, 1],
+        ]) {
+          grid.data[(row + r) * grid.width + col + c] += 9;
+        }
+      }
+    }
+    const s = study(studyInputs(ground));
+    expect(codes(s)).toContain('looks-like-surface');
+    expect(s.terrain.screeningOnly).toBe(true);
+  });
+
   it('starts above a patient point and warns of a side pull', () => {
     const ground = hillside({ belowDeg: 35, lengthM: 40, aboveDeg: 30 });
     const straight = study(studyInputs(ground, { patient: at(12, -24) }));
