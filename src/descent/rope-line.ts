@@ -23,10 +23,8 @@ export interface RopeRise {
   readonly heightM: number;
 }
 
-/** Height of the rope at the litter, over a barrier on the way, and at an apparatus or a change of direction, metres. */
+/** Height of the rope at the litter, metres. */
 export const ROPE_AT_LITTER_M = 0.8;
-export const ROPE_OVER_BARRIER_M = 0.8;
-export const ROPE_AT_APPARATUS_M = 0.6;
 /** Bends up to this are not told as contacts, degrees. */
 export const CONTACT_BEND_DEG = 5;
 
@@ -88,9 +86,6 @@ export function ropeLine(profile: Pick<Profile, 'distanceM' | 'elevationM'>, end
     wrapRad,
   };
 }
-
-/** Factor by which friction over bends raises a tension: e^(μβ), β in radians (capstan equation, Euler; Attaway 1999). */
-export const capstanFactor = (friction: number, bendRad: number): number => Math.exp(friction * bendRad);
 
 function hullPoints(
   { distanceM, elevationM }: Pick<Profile, 'distanceM' | 'elevationM'>,

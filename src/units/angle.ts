@@ -19,6 +19,3 @@ export function azimuthGap(a: number, b: number): number {
 
 /** True azimuth in degrees (0 north, 90 east) of a vector on a metric plane, x east and y north. */
 export const azimuthOf = (x: number, y: number): number => normaliseAzimuth(toDegrees(Math.atan2(x, y)));
-
-/** acos in radians that survives rounding just past ±1. */
-export const clampedAcos = (cosine: number): number => Math.acos(Math.min(1, Math.max(-1, cosine)));

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { capstanFactor, groundToLitter, ropeLine } from '../../src/descent/index.ts';
+import { groundToLitter, ropeLine } from '../../src/descent/index.ts';
 import { seededRandom } from '../../src/units/index.ts';
 
 const at = (n: number, f: (d: number) => number, step = 0.5) => ({
@@ -87,11 +87,5 @@ describe('rope line', () => {
     );
     expect([...rope.cornerDistanceM]).toEqual([-6, -2, 0, 10]);
     expect([...rope.cornerElevationM]).toEqual([0.6, 0.8, 0, -6 + 0.8]);
-  });
-
-  it('multiplies a tension by the capstan formula', () => {
-    // [source: derived] concrete edge .44 over 90° 1.996; 35° of wrap at .4 1.277
-    expect(capstanFactor(0.44, Math.PI / 2)).toBeCloseTo(1.996, 3);
-    expect(capstanFactor(0.4, (35 * Math.PI) / 180)).toBeCloseTo(1.277, 3);
   });
 });

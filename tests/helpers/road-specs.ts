@@ -96,14 +96,6 @@ export function bermRoad(seed: number): RoadSpec {
   return { ...plain, right: { ...plain.right, berm } };
 }
 
-/** A plain road with a soft shoulder of 12 to 20 %, 1.5 to 3 m wide. */
-export function softRoad(seed: number): RoadSpec {
-  const plain = plainRoad(seed);
-  const random = seededRandom(seed + 6);
-  const soft = { widthM: constant(between(random, 1.6, 3)), slope: between(random, 0.14, 0.2) };
-  return { ...plain, right: { ...plain.right, soft, slope: constant(tan(between(random, 30, 42))) } };
-}
-
 /** A plain road with a turnout up to 16 m deep, tapers of 10 to 20 m. */
 export function turnoutRoad(seed: number): RoadSpec {
   const plain = plainRoad(seed);
