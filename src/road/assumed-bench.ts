@@ -82,6 +82,7 @@ function assumedSide(
     edgeHeightM: heightM.slice(),
     outerSlope,
     fallM,
+    bankM: new Float64Array(count).fill(Number.NaN),
     above: new Array(count).fill(null),
   };
 }

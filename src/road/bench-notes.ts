@@ -22,7 +22,8 @@ type Draft = Omit<BenchNote, 'fromM' | 'toM'> & { from: number; to: number };
 
 /**
  * What a study must say about a bench. Values by code: `line-shift` largest shift from the line; `bank` its deepest fall
- * and slope in degrees; `drop-behind-bank` the fall behind it; `ditch` lip and toe as offsets; `soft-shoulder` its greatest width; `track-leaves` the edge's
+ * and slope in degrees; `bank-at-edge` its height;
+ * `drop-behind-bank` the fall behind it; `ditch` lip and toe as offsets; `soft-shoulder` its greatest width; `track-leaves` the edge's
  * distance from the line before and after the jump; `slope-above` angle in degrees and height; `two-benches` the other
  * one's offset from the line and its height over the road. The others carry none.
  */
@@ -75,7 +76,7 @@ export function benchNotes(
 }
 
 function sideNotes(own: BenchSide, side: -1 | 1, count: number): Draft[] {
-  const { kind, edgeOffsetM, firmOffsetM, lipOffsetM, fallM, outerSlope, above } = own;
+  const { kind, edgeOffsetM, firmOffsetM, lipOffsetM, fallM, outerSlope, bankM, above } = own;
   const drafts: Draft[] = [];
   const add = (
     code: Draft['code'],
@@ -90,6 +91,11 @@ function sideNotes(own: BenchSide, side: -1 | 1, count: number): Draft[] {
     'bank',
     (i) => kind[i] === KIND.bank,
     (from, to) => [largest(fallM, from, to), toDegrees(Math.atan(Math.abs(largest(outerSlope, from, to))))],
+  );
+  add(
+    'bank-at-edge',
+    (i) => kind[i] === KIND.drop && !Number.isNaN(bankM[i]),
+    (from, to) => [largest(bankM, from, to)],
   );
   add(
     'drop-behind-bank',

@@ -25,12 +25,15 @@ export interface BenchSide {
   /** Slope of the 4 m beyond the edge as a tangent, up positive, and the deepest fall within 20 m, metres (on a rise, behind a low bank). */
   readonly outerSlope: Float64Array;
   readonly fallM: Float64Array;
+  /** Height of a low bank that stands between the bench and its edge, metres; NaN where there is none. */
+  readonly bankM: Float64Array;
   /** What rises over the road on this side; null where nothing does. */
   readonly above: readonly (SlopeAbove | null)[];
 }
 
 export type NoteCode =
   | 'bank'
+  | 'bank-at-edge'
   | 'culvert'
   | 'ditch'
   | 'drop-behind-bank'

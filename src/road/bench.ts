@@ -178,6 +178,7 @@ function assemble(
     edgeY: edgeOffsetM.map((o, i) => drawn.y[i]! + o * drawn.ny[i]!),
     edgeHeightM: found.heightM,
     outerSlope: found.outerSlope,
+    bankM: found.bankM,
     fallM: found.fallM,
     above: Array.from({ length: count }, (_, i) =>
       found.kind[i] === KIND.rise

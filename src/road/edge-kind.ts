@@ -23,7 +23,13 @@ const DITCH_BACK_M = 0.3;
 const DITCH_WIDTH_M = 10;
 const DITCH_DEPTH_M = 1.2;
 /** A bank of up to this beside the road may hide a drop behind it, metres. */
-const LOW_BANK_M = 1.5;
+const LOW_BANK_M = 2.5;
+/** Ground that stands higher than a berm within this of the edge is a rise, whatever it does behind, metres. */
+const BANK_SEEN_M = 4;
+const BERM_M = 0.65;
+/** A ditch runs along a cut where the ground stands this much over the bench within this beyond it, metres. */
+const DITCH_SEEN_M = 3;
+const CUT_M = 0.5;
 /** On a median, only a drop of this counts. */
 const MEDIAN_FALL_M = 2;
 
@@ -56,13 +62,13 @@ export function tellKinds(
   for (let i = 0; i < count; i++) {
     const edge = edgeM[i]!;
     if (Number.isNaN(edge)) continue;
-    if (slope[i]! > 0) {
+    const middle = i * width + half;
+    if (slope[i]! > 0 || risesBy(z, middle, side, half, edge, BANK_SEEN_M) > BERM_M + heightM[i]!) {
       kind[i] = KIND.rise;
-      fallM[i] = fallBehindBank(z, i * width + half, side, half, edge, heightM[i]);
+      fallM[i] = fallBehindBank(z, middle, side, half, edge, heightM[i]!);
       continue;
     }
     kind[i] = KIND.bank;
-    const middle = i * width + half;
     const from = Math.ceil(edge / SECTION_STEP_M);
     const to = Math.min(half, Math.floor((edge + LOOK_M) / SECTION_STEP_M));
     let deepest = 0;
@@ -78,14 +84,14 @@ export function tellKinds(
         back = run;
         deepestBefore = deepest;
       }
-      if (falls(fall, run)) drops = true;
+      if (isDrop(fall, run)) drops = true;
     }
     fallM[i] = deepest;
     for (const rule of DROPS) if (-slope[i]! >= rule.slope && deepest >= rule.fallM) drops = true;
     if (!Number.isNaN(back) && deepestBefore < DITCH_DEPTH_M) {
       ditch[i] = 1;
       drops = false;
-      if (riseBeyond(z, middle, side, half, edge + back, heightM[i]!)) {
+      if (risesBy(z, middle, side, half, edge + back, DITCH_SEEN_M) > CUT_M + heightM[i]!) {
         kind[i] = KIND.rise;
         fallM[i] = 0;
       }
@@ -114,33 +120,25 @@ function fallBehindBank(
     const fall = level - z[middle + side * j]!;
     if (Number.isNaN(fall) || -fall > LOW_BANK_M) break;
     deepest = Math.max(deepest, fall);
-    if (falls(fall, j * SECTION_STEP_M - edge)) drops = true;
+    if (isDrop(fall, j * SECTION_STEP_M - edge)) drops = true;
   }
   return drops ? deepest : 0;
 }
 
 /** True where a fall over a run is a drop's. */
-const falls = (fallM: number, runM: number): boolean =>
+export const isDrop = (fallM: number, runM: number): boolean =>
   runM >= LEAST_RUN_M && DROPS.some((rule) => fallM >= rule.fallM && fallM >= rule.slope * runM);
 
-/** True where the ground beyond a ditch stands half a metre over the bench within 3 m: the ditch runs along a cut. */
-function riseBeyond(
-  z: Float64Array,
-  middle: number,
-  side: SideSign,
-  half: number,
-  fromM: number,
-  level: number,
-): boolean {
-  const last = Math.min(half, Math.ceil((fromM + 3) / SECTION_STEP_M));
-  for (let j = Math.floor(fromM / SECTION_STEP_M); j <= last; j++) {
-    if (z[middle + side * j]! - level > 0.5) return true;
-  }
-  return false;
+/** Highest ground within `overM` beyond a distance, metres; −∞ where there is none. */
+function risesBy(z: Float64Array, middle: number, side: SideSign, half: number, fromM: number, overM: number): number {
+  const last = Math.min(half, Math.ceil((fromM + overM) / SECTION_STEP_M));
+  let most = Number.NEGATIVE_INFINITY;
+  for (let j = Math.floor(fromM / SECTION_STEP_M); j <= last; j++) most = Math.max(most, z[middle + side * j]!);
+  return most;
 }
 
 /** Keeps runs in which enough stations agree, with gaps of up to three inside them; a run cut by an end needs half as many. */
-function keepRuns(flags: Uint8Array): void {
+export function keepRuns(flags: Uint8Array): void {
   const count = flags.length;
   for (let i = 0; i < count; ) {
     if (!flags[i]) {

@@ -14,6 +14,8 @@ const CURVE_HALF = 6;
 /** Added where a berm was taken out beside the edge, metres, from bumps of this height up. */
 const BERM_M = 0.1;
 const BERM_HEIGHT_M = 0.1;
+/** Added where the edge lies behind a low bank, metres: it was read from single heights. */
+const BANK_M = 0.4;
 /** Added within `NEAR` stations of a place where the side turns from cut to fill or the edge jumps, metres. */
 const CHANGE_M = 0.5;
 const NEAR = 8;
@@ -35,12 +37,14 @@ export function edgeSigma(
     /** Robust spread of the slope about its line, and the highest bump taken out beside the edge, metres. */
     readonly spreadM: Float64Array;
     readonly bumpM: Float64Array;
+    /** Foot of a low bank before the edge, NaN where there is none. */
+    readonly footM: Float64Array;
     readonly kind: Uint8Array;
   },
   noiseM: number,
   cellM: number,
 ): Float64Array {
-  const { edgeM, scatterM, parting, spreadM, bumpM, kind } = side;
+  const { edgeM, scatterM, parting, spreadM, bumpM, footM, kind } = side;
   const count = edgeM.length;
   const sigma = new Float64Array(count);
   // Half as many cells along the road tell half as much: what the filter leaves grows with the root of the cell.
@@ -52,7 +56,8 @@ export function edgeSigma(
     const berm = bumpM[i]! > BERM_HEIGHT_M ? BERM_M : 0;
     const bend = CURVE_SHARE * curveOf(edgeM, i);
     const scatter = SCATTER_SHARE * scatterM[i]!;
-    sigma[i] = Math.hypot(FLOOR_M, fewer * Math.hypot(scatter, noise, rough), berm, bend);
+    const bank = Number.isNaN(footM[i]) ? 0 : BANK_M;
+    sigma[i] = Math.hypot(FLOOR_M, bank, fewer * Math.hypot(scatter, noise, rough), berm, bend);
   }
   for (let i = 1; i < count; i++) {
     if (!changes(kind[i - 1]!, kind[i]!) && !(Math.abs(edgeM[i]! - edgeM[i - 1]!) > JUMP_M)) continue;

@@ -2,11 +2,12 @@ import { benchReach } from './bench-reach.ts';
 import { BENCH_SLOPE, edgeEvidence, type SideSign } from './edge-evidence.ts';
 import { filterEdges, medianAlong, piecesBetweenJumps } from './edge-filter.ts';
 import { fitEdges } from './edge-fit.ts';
-import { tellKinds } from './edge-kind.ts';
+import { KIND, tellKinds } from './edge-kind.ts';
 import { edgePath } from './edge-path.ts';
 import { edgeSigma } from './edge-sigma.ts';
 import type { Evenness } from './evenness.ts';
 import { findFirmEdges } from './firm-edge.ts';
+import { findInnerBanks, findLowBanks } from './low-banks.ts';
 import { SECTION_STEP_M, type Sections } from './sections.ts';
 import { ditchLips } from './usable.ts';
 
@@ -23,6 +24,9 @@ export interface FoundSide {
   readonly edgeM: Float64Array;
   readonly firmM: Float64Array;
   readonly lipM: Float64Array;
+  /** Inner foot of a low bank between the bench and its edge, and the bank's height; NaN where there is none. */
+  readonly footM: Float64Array;
+  readonly bankM: Float64Array;
   readonly levelM: Float64Array;
   readonly sigmaM: Float64Array;
   readonly heightM: Float64Array;
@@ -58,6 +62,18 @@ export function findSide(ground: SideGround, side: SideSign, median: Uint8Array)
   const height = single.map((edge, i) => fits.heightM[i]! + fits.benchSlope[i]! * (edge - fits.edgeM[i]!));
   const { kind, fallM, ditch } = tellKinds(whole, side, single, height, outerSlope, median);
   const { edgeM, heightM, firmM } = findFirmEdges({ ...cut, z: smooth }, side, single, height, piece, kind);
+  const banks = findLowBanks(whole, side, edgeM, heightM, kind);
+  const bankEdge = medianAlong(banks.edgeM, piece);
+  const { footM, bankM } = findInnerBanks(cut, side, edgeM, kind);
+  for (let i = 0; i < cut.count; i++) {
+    if (Number.isNaN(banks.edgeM[i])) continue;
+    footM[i] = edgeM[i];
+    bankM[i] = banks.bankM[i];
+    edgeM[i] = bankEdge[i];
+    kind[i] = KIND.drop;
+    fallM[i] = banks.fallM[i];
+    outerSlope[i] = banks.slope[i];
+  }
   const spreadM = medianAlong(fits.spreadM, piece);
   const bumpM = bumpsInside(cut, smooth, side, edgeM);
   const parting = outerSlope.map((slope, i) => Math.abs(slope - benchSlope[i]!));
@@ -72,7 +88,9 @@ export function findSide(ground: SideGround, side: SideSign, median: Uint8Array)
     outerSlope,
     lipM: ditchLips(cut, side, edgeM, kind),
     levelM: levelReach(cut, smooth, side),
-    sigmaM: edgeSigma({ edgeM, scatterM, parting, spreadM, bumpM, kind }, noiseM, cellM),
+    footM,
+    bankM,
+    sigmaM: edgeSigma({ edgeM, scatterM, parting, spreadM, bumpM, footM, kind }, noiseM, cellM),
   };
 }
 

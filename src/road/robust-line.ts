@@ -4,7 +4,7 @@ const LEAST_SPREAD_M = 0.02;
 const BISQUARE = 4.685;
 /** Median absolute deviation to sigma under Gaussian error. */
 const MAD_TO_SIGMA = 1.4826;
-const ROUNDS = 3;
+const ROUNDS = 4;
 
 /** Work space of `robustLine`; one a caller, so that no fit allocates. */
 export interface LineFit {

@@ -70,7 +70,7 @@ export function ditchLips(
 
 /**
  * How far people may stand out at each station on one side, metres outward from the centre line and never under 0: the
- * edge less its setback, the lip of a ditch, the toe of a cut less its own, a barrier's face less its own, whichever comes
+ * edge less its setback, the lip of a ditch, the toe of a cut or of a low bank at the edge less its own, a barrier's face less its own, whichever comes
  * first. On level ground without an edge it is `levelM` less the toe setback. Near a jump of the edge the inner one counts.
  */
 export function usableOffsets(
@@ -79,13 +79,14 @@ export function usableOffsets(
     readonly kind: Uint8Array;
     readonly ditch: Uint8Array;
     readonly lipM: Float64Array;
+    readonly footM: Float64Array;
     readonly levelM: Float64Array;
     readonly barrierM: Float64Array;
     readonly wallM: Float64Array;
   },
   setbacks: Setbacks,
 ): Float64Array {
-  const { edgeM, kind, ditch, lipM, levelM, barrierM, wallM } = side;
+  const { edgeM, kind, ditch, lipM, footM, levelM, barrierM, wallM } = side;
   const count = edgeM.length;
   const single = new Float64Array(count);
   for (let i = 0; i < count; i++) {
@@ -94,6 +95,7 @@ export function usableOffsets(
     if (rises && !ditch[i]) out = edgeM[i]! - setbacks.toeM;
     else if (kind[i] !== KIND.none) out = ditch[i] ? edgeM[i]! : edgeM[i]! - setbacks.edgeM;
     if (lipM[i]! < out) out = lipM[i]!;
+    if (footM[i]! - setbacks.toeM < out) out = footM[i]! - setbacks.toeM;
     if (barrierM[i]! - setbacks.barrierM < out) out = barrierM[i]! - setbacks.barrierM;
     const wallSetback = rises ? setbacks.toeM : setbacks.edgeM;
     if (wallM[i]! - wallSetback < out) out = wallM[i]! - wallSetback;

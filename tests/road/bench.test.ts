@@ -180,12 +180,23 @@ describe('ditches, berms, shoulders', () => {
     ).toBeLessThan(0.25);
   });
 
-  it('a bank of 1 m with a drop behind it says so', () => {
-    const bank = (q: number): number => (q > 4 && q < 8 ? Math.sin(((q - 4) * Math.PI) / 4) : 0);
-    const b = bench((q) => (q > 8 ? 100 - 0.7 * (q - 8) : 100) + bank(q));
-    if (edgeKindAt(b.right, 90) === 'rise') {
-      expect(b.notes.find(({ code }) => code === 'drop-behind-bank')!.values[0]).toBeGreaterThan(5);
-    } else expect(edgeKindAt(b.right, 90)).toBe('drop');
+  const bank = (height: number) => (q: number) =>
+    (q > 8 ? 100 - 0.7 * (q - 8) : 100) + (q > 4 && q < 8 ? height * Math.sin(((q - 4) * Math.PI) / 4) : 0);
+
+  it('a bank of 1 m with a drop behind it is part of the edge: stand before it', () => {
+    const b = bench(bank(1));
+    const { kind, edgeOffsetM, usableOffsetM, sigmaM } = benchAt(b, 150).right;
+    expect(kind).toBe('drop');
+    expect(Math.abs(edgeOffsetM! - 8)).toBeLessThan(0.9);
+    expect(usableOffsetM).toBeLessThanOrEqual(4);
+    expect(sigmaM).toBeGreaterThan(0.3);
+    expect(b.notes.find(({ code }) => code === 'bank-at-edge')!.values[0]).toBeCloseTo(0.9, 0);
+  });
+
+  it('a higher bank is a rise that says what lies behind it', () => {
+    const b = bench(bank(2));
+    expect(edgeKindAt(b.right, 90)).toBe('rise');
+    expect(b.notes.find(({ code }) => code === 'drop-behind-bank')!.values[0]).toBeGreaterThan(5);
   });
 
   it('a soft shoulder: both ends are told, the usable one counts from the outer', () => {
