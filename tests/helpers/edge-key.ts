@@ -58,7 +58,7 @@ function kindBeyond(zAt: (q: number) => number, edge: number): 'drop' | 'bank' |
 }
 
 /** z = z0 + b·(t − from): median over the samples of the median slope to all others; half of them may be a berm. */
-function repeatedMedian(zAt: (q: number) => number, from: number, to: number): { z0: number; b: number } {
+export function repeatedMedian(zAt: (q: number) => number, from: number, to: number): { z0: number; b: number } {
   const t: number[] = [];
   const z: number[] = [];
   for (let q = from; q <= to + 1e-9; q += STEP_M) {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { benchAt, edgeKindAt, findBench, type Obstacle, UNDER } from '../../src/road/index.ts';
 import { groundFrom } from '../helpers/ground-from.ts';
 import { roadInput } from '../helpers/road-bench.ts';
+import { groundOf } from '../helpers/road-raster.ts';
 
 const box = { west: -10, south: -70, east: 310, north: 70 };
 const drawn = Float64Array.of(0, 0, 300, 0);
@@ -358,4 +359,35 @@ describe('coarse and missing ground', () => {
     const b = findBench(input, -100, 100);
     expect([b.firstStationM, b.count]).toEqual([0, length + 1]);
   });
+});
+
+it('rasters turned against the road, with cells wider than high, give the same edges', () => {
+  // As a geographic raster lies on a local plane: its columns are shorter on the ground than its rows, its axes turned.
+  const [cos, sin] = [Math.cos(0.4), Math.sin(0.4)];
+  const [stepX, stepY] = [0.8, 1.1];
+  const size = 460;
+  const data = new Float64Array(size * size);
+  for (let row = 0; row < size; row++) {
+    for (let col = 0; col < size; col++) {
+      const [u, v] = [(col - size / 2) * stepX, (size / 2 - row) * stepY];
+      data[row * size + col] = hillside(-(u * sin + v * cos));
+    }
+  }
+  const grid = { width: size, height: size, data, x0: 0, y0: 0, stepX, stepY };
+  const { plane, layers } = groundOf(grid, 0.05);
+  // The road's middle (150, 0) lies on the raster's middle.
+  const fit = Float64Array.of(
+    size / 2 - (150 * cos) / stepX,
+    cos / stepX,
+    sin / stepX,
+    0,
+    size / 2 - (150 * sin) / stepY,
+    sin / stepY,
+    -cos / stepY,
+    ...[0, 0, 0, 0, 0],
+  );
+  const ground = { plane, layers: [{ info: layers[0].info, grid, fit }] };
+  const at = benchAt(findBench(roadInput({ ground, drawn }), 60, 240), 150);
+  expect(at.right.edgeOffsetM).toBeCloseTo(4, 1);
+  expect(at.left.edgeOffsetM).toBeCloseTo(-3, 1);
 });
