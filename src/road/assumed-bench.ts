@@ -3,17 +3,20 @@ import { toDegrees } from '../units/index.ts';
 import type { DrawnFrame } from './as-drawn.ts';
 import type { BenchInput } from './bench-input.ts';
 import type { Bench, BenchSide } from './bench-types.ts';
-import { DROPS, KIND } from './edge-kind.ts';
+import { KIND } from './edge-kind.ts';
 
-/** How far beyond the assumed edge the ground is read, metres, but at least this many cells. */
+/** How far beyond the assumed edge the ground is read: this many metres, and one and two cells. */
 const LOOK_M = 20;
-const LOOK_CELLS = 2;
+/** Coarse cells flatten banks, so that a side counts as falling or rising from here up (tangent; judgement) … */
+const FALLS = 0.1;
+/** … where the ground comes to stand this much lower or higher, metres. */
+const FALL_M = 2;
 /** Grade over cells that hide the road is taken this far either way, stations. */
 const GRADE_HALF = 20;
 
 /**
  * A bench on ground too coarse to show one: its edges stand at half the tagged or assumed width, one sigma is the cell
- * size, and a side drops where the ground beyond falls as a drop must.
+ * size, and a side drops where the ground beyond falls at all: coarse cells hide how steeply.
  */
 export function assumedBench(input: BenchInput, drawn: DrawnFrame, firstStationM: number): Bench {
   const { ground, carriageway } = input;
@@ -58,17 +61,20 @@ function assumedSide(
   const kind = new Uint8Array(count);
   const outerSlope = new Float64Array(count);
   const fallM = new Float64Array(count);
-  const look = Math.max(LOOK_M, LOOK_CELLS * cellM);
+  const looks = [LOOK_M, Math.max(LOOK_M, cellM), Math.max(LOOK_M, 2 * cellM)];
   for (let i = 0; i < count; i++) {
     const at = (run: number): number => {
       const o = side * (half[i] + run);
       return heightAt(ground, x[i] + o * nx[i], y[i] + o * ny[i]);
     };
-    const fall = heightM[i] - at(look);
-    outerSlope[i] = -fall / look;
-    fallM[i] = Math.max(0, fall);
-    const drops = DROPS.some((rule) => fall >= Math.max(rule.fallM, rule.slope * look));
-    kind[i] = drops ? KIND.drop : fall < 0 && -fall >= 0.25 * look ? KIND.rise : KIND.none;
+    const slopes = looks.map((look) => (at(look) - heightM[i]) / look).filter((slope) => !Number.isNaN(slope));
+    const steepest = slopes.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a), 0);
+    const deepest = Math.min(0, ...looks.map((look) => at(look) - heightM[i]).filter((rise) => !Number.isNaN(rise)));
+    const falls = looks.some((look) => heightM[i] - at(look) >= Math.max(FALL_M, FALLS * look));
+    const rises = looks.some((look) => at(look) - heightM[i] >= Math.max(FALL_M, FALLS * look));
+    outerSlope[i] = falls ? Math.min(...slopes) : steepest;
+    fallM[i] = -deepest;
+    kind[i] = falls ? KIND.drop : rises ? KIND.rise : KIND.none;
   }
   return {
     edgeOffsetM: offset,

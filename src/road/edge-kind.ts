@@ -9,7 +9,7 @@ export const KIND = { none: 0, drop: 1, bank: 2, rise: 3 } as const;
 /** How far beyond the edge the fall is looked for, metres. */
 const LOOK_M = 20;
 /** A drop falls by 25 % and 2 m, or by 40 % and 1.2 m … */
-export const DROPS = [
+const DROPS = [
   { slope: 0.25, fallM: 2 },
   { slope: 0.4, fallM: 1.2 },
 ] as const;

@@ -69,6 +69,12 @@ function warningOf(note: BenchNote, sign: 1 | -1, { units, kind }: SiteSide): St
       return own
         ? say('check', `Soft shoulder: the ground is steeper than 12 % for the last ${length(a)} before the edge.`)
         : null;
+    case 'bank-at-edge':
+      return own
+        ? say('check', `A bank of ${length(a)} stands at the edge, edge uncertain behind it: stand before the bank.`)
+        : null;
+    case 'drop-behind-bank':
+      return own ? say('check', `The ground falls by ${length(a)} behind the bank beside the road.`) : null;
     case 'track-leaves':
       return own
         ? say('check', `A track leaves here: the edge jumps from ${length(a)} to ${length(b)}; stand on the inner one.`)

@@ -320,6 +320,7 @@ it('a track that leaves makes the edge jump, and the inner one counts beside it'
 });
 
 describe('coarse and missing ground', () => {
+  const fall = (slope: number) => (q: number) => 100 - slope * q;
   const coarse = (height: (q: number) => number) =>
     findBench(roadInput({ ground: groundFrom((_, y) => height(-y), box, 10), drawn }), 60, 240);
 
@@ -335,13 +336,10 @@ describe('coarse and missing ground', () => {
     });
   });
 
-  it('gentle coarse ground has no drop', () => {
-    expect(
-      benchAt(
-        coarse((q) => 100 - 0.2 * q),
-        150,
-      ).right.kind,
-    ).toBe('none');
+  it('coarse cells hide banks: what falls by 10 % may be one, level ground is none', () => {
+    const falling = benchAt(coarse(fall(0.12)), 150);
+    expect([falling.left.kind, falling.right.kind]).toEqual(['rise', 'drop']);
+    expect(benchAt(coarse(fall(0.06)), 150).right.kind).toBe('none');
   });
 
   it('ground that ends makes nothing better', () => {
