@@ -1,0 +1,77 @@
+import { type Footprint, forward } from './footprint.ts';
+
+/** A box in plan: middle, unit vector along it, half length and half width, metres. */
+export interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly ux: number;
+  readonly uy: number;
+  readonly halfLengthM: number;
+  readonly halfWidthM: number;
+}
+
+/** The box of a footprint. */
+export function boxOf({ x, y, headingDeg, lengthM, widthM }: Footprint): Box {
+  const [ux, uy] = forward(headingDeg);
+  return { x, y, ux, uy, halfLengthM: lengthM / 2, halfWidthM: widthM / 2 };
+}
+
+/**
+ * True where the segment from a to b enters the box grown by `growM` on every side (square corners, so that what it lets
+ * through is nowhere nearer than `growM`). Liang and Barsky's clipping in the frame of the box.
+ */
+export function segmentHitsBox(box: Box, growM: number, ax: number, ay: number, bx: number, by: number): boolean {
+  const { x, y, ux, uy } = box;
+  const au = (ax - x) * ux + (ay - y) * uy;
+  const av = (ax - x) * uy - (ay - y) * ux;
+  const du = (bx - ax) * ux + (by - ay) * uy;
+  const dv = (bx - ax) * uy - (by - ay) * ux;
+  const hu = box.halfLengthM + growM;
+  const hv = box.halfWidthM + growM;
+  if (hu <= 0 || hv <= 0) return false;
+  let from = 0;
+  let to = 1;
+  if (Math.abs(du) < 1e-12) {
+    if (Math.abs(au) >= hu) return false;
+  } else {
+    const s = (-hu - au) / du;
+    const t = (hu - au) / du;
+    from = Math.max(from, Math.min(s, t));
+    to = Math.min(to, Math.max(s, t));
+  }
+  if (Math.abs(dv) < 1e-12) {
+    if (Math.abs(av) >= hv) return false;
+  } else {
+    const s = (-hv - av) / dv;
+    const t = (hv - av) / dv;
+    from = Math.max(from, Math.min(s, t));
+    to = Math.min(to, Math.max(s, t));
+  }
+  return from < to;
+}
+
+/** Distance from a segment to the box, metres, 0 where they touch: it lies at a corner of the box or an end of the segment. */
+export function segmentToBoxM(box: Box, ax: number, ay: number, bx: number, by: number): number {
+  if (segmentHitsBox(box, 0, ax, ay, bx, by)) return 0;
+  const { x, y, ux, uy, halfLengthM, halfWidthM } = box;
+  let least = Math.min(pointToBoxM(box, ax, ay), pointToBoxM(box, bx, by));
+  const dx = bx - ax;
+  const dy = by - ay;
+  const square = dx * dx + dy * dy;
+  for (let k = 0; k < 4; k++) {
+    const u = k < 2 ? halfLengthM : -halfLengthM;
+    const v = k % 2 === 0 ? halfWidthM : -halfWidthM;
+    const cx = x + u * ux + v * uy - ax;
+    const cy = y + u * uy - v * ux - ay;
+    const t = square > 0 ? Math.min(1, Math.max(0, (cx * dx + cy * dy) / square)) : 0;
+    least = Math.min(least, Math.hypot(cx - t * dx, cy - t * dy));
+  }
+  return least;
+}
+
+/** Distance from a point to the box, metres, 0 inside. */
+export function pointToBoxM({ x, y, ux, uy, halfLengthM, halfWidthM }: Box, px: number, py: number): number {
+  const u = Math.abs((px - x) * ux + (py - y) * uy) - halfLengthM;
+  const v = Math.abs((px - x) * uy - (py - y) * ux) - halfWidthM;
+  return Math.hypot(Math.max(0, u), Math.max(0, v));
+}

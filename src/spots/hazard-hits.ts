@@ -1,0 +1,39 @@
+import { type Box, segmentHitsBox } from './box-hit.ts';
+import { type Hazard, KEEP_OFF_M, SOFT_POINT_M } from './hazards.ts';
+
+/** True where a box comes nearer to a hazard than that kind allows, or stands in it. */
+export function hazardHits({ kind, shape, xy }: Hazard, box: Box): boolean {
+  const off = KEEP_OFF_M[kind];
+  if (off === undefined) return false;
+  const grow = kind === 'soft ground' && shape === 'point' ? Math.max(off, SOFT_POINT_M) : off;
+  const last = xy.length - 2;
+  if (last < 0) return false;
+  if (last === 0) return segmentHitsBox(box, grow, xy[0], xy[1], xy[0], xy[1]);
+  for (let k = 0; k < last; k += 2) {
+    if (segmentHitsBox(box, grow, xy[k], xy[k + 1], xy[k + 2], xy[k + 3])) return true;
+  }
+  return shape === 'area' && insideRing(xy, box.x, box.y);
+}
+
+/** True where a point lies inside a ring of x, y pairs, closed or not; even-odd rule. */
+export function insideRing(ring: Float64Array, x: number, y: number): boolean {
+  let inside = false;
+  for (let k = 0, before = ring.length - 2; k < ring.length; before = k, k += 2) {
+    const yk = ring[k + 1];
+    const yb = ring[before + 1];
+    if (yk > y !== yb > y && x < ring[k] + ((y - yk) / (yb - yk)) * (ring[before] - ring[k])) inside = !inside;
+  }
+  return inside;
+}
+
+/** The hazards that can matter within a radius of a point, metres: a sieve before the exact test. */
+export function hazardsNear(hazards: readonly Hazard[], x: number, y: number, radiusM: number): Hazard[] {
+  const side = { x, y, ux: 0, uy: 1, halfLengthM: radiusM, halfWidthM: radiusM };
+  return hazards.filter(({ kind, shape, xy }) => {
+    const grow = Math.max(KEEP_OFF_M[kind] ?? 0, SOFT_POINT_M);
+    for (let k = 0; k + 1 < xy.length; k += 2) {
+      if (segmentHitsBox(side, grow, xy[k], xy[k + 1], xy[k + 2] ?? xy[k], xy[k + 3] ?? xy[k + 1])) return true;
+    }
+    return shape === 'area' && insideRing(xy, x, y);
+  });
+}

@@ -1,0 +1,190 @@
+import { edgeKindAt } from '../road/index.ts';
+import { toRadians } from '../units/index.ts';
+import { placeOnBench } from './bench-place.ts';
+import { type Box, boxOf, segmentHitsBox } from './box-hit.ts';
+import { type Footprint, outline } from './footprint.ts';
+import { hazardHits } from './hazard-hits.ts';
+import type { Hazard } from './hazards.ts';
+import { onFirmMark } from './on-firm-mark.ts';
+import { SETBACK_RULES, type SetbackRule } from './setbacks.ts';
+import type { StandingRoom } from './standing-room.ts';
+
+/** What may be wrong with a footprint, as bits; those under `CHECKS` refuse it, the others are "check". */
+export const FAULT = {
+  offBench: 1,
+  setback: 2,
+  slope: 4,
+  mark: 8,
+  edgeArea: 16,
+  unreachable: 32,
+  shoulder: 64,
+  narrow: 128,
+  slopeCheck: 256,
+} as const;
+export const REFUSES = FAULT.shoulder - 1;
+
+/** Scratch of `standingFaults`, filled by it so that a search makes no object a footprint. */
+export interface StandingScratch {
+  /** Element and offset of the point placed last. */
+  readonly at: Float64Array;
+  /** Elements that the footprint spans, rounded outward. */
+  firstElement: number;
+  lastElement: number;
+  /** Offsets from the middle of the travelled way that it spans, metres, to the right; without end where it leaves the bench. */
+  leastAsideM: number;
+  mostAsideM: number;
+  rule: SetbackRule | null;
+}
+
+export const standingScratch = (): StandingScratch => ({
+  ...{ at: new Float64Array(2), firstElement: 0, lastElement: -1 },
+  ...{ leastAsideM: 0, mostAsideM: 0, rule: null },
+});
+
+/** The outline is tested at points this far apart, metres; each takes the inner of the limits of its two stations. */
+const STEP_M = 0.75;
+/** Edges farther along than this from the footprint cannot matter, stations. */
+const BEYOND = 8;
+/** A section is not square to an edge that runs at a slant: so much of its setback may be lost to that, as a share. */
+const SLANT_SHARE = 0.9;
+
+/**
+ * What is wrong with an apparatus on a footprint, as bits of `FAULT`; 0 where nothing is. Its whole outline keeps the
+ * setbacks at every station it spans and, measured straight, nine tenths of them and never under 1.0 m from the edge as a
+ * line, which on bends and where sections cross is the stricter test. `hazards` are those near enough to matter; `from` is an element near by.
+ */
+export function standingFaults(
+  room: StandingRoom,
+  footprint: Footprint,
+  from: number,
+  hazards: readonly Hazard[],
+  scratch: StandingScratch,
+): number {
+  const faults = onBench(room, footprint, from, hazards, scratch);
+  if (faults & FAULT.offBench) return faults;
+  const box = boxOf(footprint);
+  return faults | offEdges(room, box, scratch) | slopes(room, box, scratch) | around(room, box, hazards, scratch);
+}
+
+function onBench(
+  room: StandingRoom,
+  footprint: Footprint,
+  from: number,
+  hazards: readonly Hazard[],
+  scratch: StandingScratch,
+): number {
+  const { leftM, rightM, fullLeftM, fullRightM, wayLeftM, wayRightM, leftRule, rightRule } = room;
+  const { bench } = room.ground;
+  const { shiftM } = bench;
+  const { at } = scratch;
+  const points = outline(footprint, STEP_M);
+  let faults = 0;
+  let first = Number.POSITIVE_INFINITY;
+  let last = Number.NEGATIVE_INFINITY;
+  let least = Number.POSITIVE_INFINITY;
+  let most = Number.NEGATIVE_INFINITY;
+  let off = false;
+  scratch.rule = null;
+  for (let k = 0; k < points.length; k += 2) {
+    if (!placeOnBench(bench, points[k], points[k + 1], from, at)) {
+      scratch.leastAsideM = Number.NEGATIVE_INFINITY;
+      scratch.mostAsideM = Number.POSITIVE_INFINITY;
+      return FAULT.offBench;
+    }
+    const q = at[1];
+    const i = Math.floor(at[0]);
+    const j = Math.min(i + 1, bench.count - 1);
+    if (at[0] < first) first = at[0];
+    if (at[0] > last) last = at[0];
+    const aside = q - shiftM[at[0] - i < 0.5 ? i : j];
+    if (aside < least) least = aside;
+    if (aside > most) most = aside;
+    if (!(leftM[i] <= rightM[i] && leftM[j] <= rightM[j])) {
+      // Where the limits have crossed the bench is too narrow for anything; where there are none nothing is known.
+      faults |= Number.isNaN(leftM[i] + rightM[i] + leftM[j] + rightM[j]) ? FAULT.offBench : FAULT.setback;
+      scratch.rule ??= SETBACK_RULES[rightRule[i]];
+    } else if (q < leftM[i] || q < leftM[j]) {
+      faults |= FAULT.setback;
+      scratch.rule ??= SETBACK_RULES[leftRule[q < leftM[i] ? i : j]];
+    } else if (q > rightM[i] || q > rightM[j]) {
+      faults |= FAULT.setback;
+      scratch.rule ??= SETBACK_RULES[rightRule[q > rightM[i] ? i : j]];
+    } else if (q < fullLeftM[i] || q < fullLeftM[j] || q > fullRightM[i] || q > fullRightM[j]) faults |= FAULT.narrow;
+    if (q < wayLeftM[i] || q < wayLeftM[j] || q > wayRightM[i] || q > wayRightM[j]) {
+      off ||= !onFirmMark(hazards, points[k], points[k + 1]);
+    }
+  }
+  scratch.firstElement = Math.floor(first);
+  scratch.lastElement = Math.min(bench.count - 1, Math.ceil(last));
+  scratch.leastAsideM = least;
+  scratch.mostAsideM = most;
+  return off ? faults | FAULT.shoulder : faults;
+}
+
+function offEdges(room: StandingRoom, box: Box, scratch: StandingScratch): number {
+  const { bench, settings } = room.ground;
+  const from = Math.max(0, scratch.firstElement - BEYOND);
+  const to = Math.min(bench.count - 2, scratch.lastElement + BEYOND);
+  for (let s = 0; s < 2; s++) {
+    const side = s === 0 ? bench.left : bench.right;
+    const least = s === 0 ? room.leastLeftM : room.leastRightM;
+    const { edgeX, edgeY } = side;
+    for (let i = from; i <= to; i++) {
+      if (Number.isNaN(edgeX[i] + edgeX[i + 1])) continue;
+      if (edgeKindAt(side, i) === 'none' || edgeKindAt(side, i + 1) === 'none') continue;
+      const setback = Math.min(least[i], least[i + 1]);
+      const owed = Math.max(Math.min(setback, settings.narrowLeastM), SLANT_SHARE * setback);
+      if (segmentHitsBox(box, owed, edgeX[i], edgeY[i], edgeX[i + 1], edgeY[i + 1])) {
+        scratch.rule ??= SETBACK_RULES[(s === 0 ? room.leftRule : room.rightRule)[i]];
+        return FAULT.setback;
+      }
+    }
+  }
+  return 0;
+}
+
+/** Grade and crossfall of the road, and pitch and roll of the apparatus, at every station it spans. */
+function slopes({ ground: { bench, settings } }: StandingRoom, { ux, uy }: Box, scratch: StandingScratch): number {
+  const { gradeDeg, crossfallDeg, normalX, normalY } = bench;
+  const { gradeMostDeg, crossfallMostDeg, slopeCheckDeg } = settings;
+  const grade = Math.tan(toRadians(gradeMostDeg));
+  const crossfall = Math.tan(toRadians(crossfallMostDeg));
+  const check = Math.tan(toRadians(slopeCheckDeg));
+  let faults = 0;
+  for (let i = scratch.firstElement; i <= scratch.lastElement; i++) {
+    const g = Math.tan(toRadians(gradeDeg[i]));
+    const c = Math.tan(toRadians(crossfallDeg[i]));
+    const ahead = uy * normalX[i] - ux * normalY[i];
+    const right = ux * normalX[i] + uy * normalY[i];
+    const pitch = Math.abs(g * ahead - c * right);
+    const roll = Math.abs(g * right + c * ahead);
+    const worstGrade = Math.max(Math.abs(g), pitch);
+    const worstCrossfall = Math.max(Math.abs(c), roll);
+    if (!(worstGrade <= grade && worstCrossfall <= crossfall)) return FAULT.slope;
+    if (worstGrade > check || worstCrossfall > check) faults = FAULT.slopeCheck;
+  }
+  return faults;
+}
+
+function around(room: StandingRoom, box: Box, hazards: readonly Hazard[], scratch: StandingScratch): number {
+  let faults = 0;
+  for (const hazard of hazards) {
+    if (hazardHits(hazard, box)) {
+      faults = FAULT.mark;
+      break;
+    }
+  }
+  const { bench, site, settings } = room.ground;
+  if (!room.reachable[(scratch.firstElement + scratch.lastElement) >> 1]) faults |= FAULT.unreachable;
+  if (site === null) return faults;
+  const i = Math.max(0, Math.min(bench.count - 1, Math.round(site.stationM) - bench.firstStationM));
+  const side = site.side < 0 ? bench.left : bench.right;
+  const halfM = settings.freeAtEdgeM / 2;
+  // A strip from the edge inward, as deep as it is wide along the road: its middle line grown by half its width.
+  const inX = -site.side * bench.normalX[i];
+  const inY = -site.side * bench.normalY[i];
+  const deepM = settings.freeAtEdgeM - halfM;
+  const [x, y] = [side.edgeX[i], side.edgeY[i]];
+  if (segmentHitsBox(box, halfM, x, y, x + inX * deepM, y + inY * deepM)) faults |= FAULT.edgeArea;
+  return faults;
+}
