@@ -44,6 +44,8 @@ export interface AngleOptions {
   readonly step: boolean;
 }
 
+/** Samples in a cell along a short slope. */
+const SHORT_SAMPLES = 4;
 /** Shortest slope that has an angle, metres. */
 export const SHORTEST_SLOPE_M = 2;
 /** Error taken on a short slope where none is stated, metres at a 5 m window: the largest that is held likely. */
@@ -65,24 +67,24 @@ export function descentAngle(sample: SlopeSample, options: AngleOptions): Descen
   });
 }
 
+/** One line over a slope too short for more than one window, or over the steepest window of one hardly longer. */
 function shortAngle(sample: SlopeSample, options: AngleOptions, windowM: number): DescentAngle | null {
   const { lengthM } = sample;
-  const intervals = Math.max(4, Math.ceil(lengthM / Math.max(0.5, options.cellM / 2)));
+  const { cellM } = options;
+  const intervals = Math.ceil((SHORT_SAMPLES * lengthM) / cellM);
   const stepM = lengthM / intervals;
   const heights = sample.heights(0, stepM, intervals + 1);
   if (!heights.every(Number.isFinite)) return null;
-  const distance = Float64Array.from(heights, (_, i) => i * stepM);
   const span = Math.min(intervals, Math.round(windowM / stepM));
-  const from = steepestStart(distance, heights, span);
-  const sigmaM = options.sigmaM ?? (SHORT_UNKNOWN_SIGMA_M * Math.max(windowM, 3 * options.cellM)) / 5;
-  const slice = (of: Float64Array): Float64Array => of.slice(from, from + span + 1);
-  const postM = Math.max(1, options.cellM);
-  const angle = shortSlope(slice(distance), slice(heights), sigmaM, postM);
-  const surer = shortSlope(slice(distance), slice(heights), sigmaM / 2, postM);
+  const from = steepestStart(heights, stepM, span);
+  const sigmaM = options.sigmaM ?? (SHORT_UNKNOWN_SIGMA_M * Math.max(windowM, 3 * cellM)) / 5;
+  const window = { heightM: heights.slice(from, from + span + 1), stepM, cellM };
+  const angle = shortSlope(window, sigmaM);
+  const surer = shortSlope(window, sigmaM / 2);
   const most = (limit: number): number => Math.max(angle.chanceFrom(limit), surer.chanceFrom(limit));
-  return told(angle, most, [distance[from], distance[from + span]], windowM, options, {
+  return told(angle, most, [from * stepM, (from + span) * stepM], windowM, options, {
     rough: false,
-    shortPosts: Math.floor(lengthM / postM) + 1,
+    shortPosts: Math.floor(lengthM / Math.max(1, cellM)) + 1,
   });
 }
 
@@ -113,7 +115,8 @@ function told(
   };
 }
 
-function steepestStart(distance: Float64Array, heights: Float64Array, span: number): number {
+function steepestStart(heights: Float64Array, stepM: number, span: number): number {
+  const distance = Float64Array.from(heights, (_, i) => i * stepM);
   let best = 0;
   let most = -Infinity;
   for (let i = 0; i + span < heights.length; i++) {

@@ -51,6 +51,7 @@ export interface Descent {
   readonly meanDeg: number;
   /** Null where the descent is under 2 m long. */
   readonly angle: DescentAngle | null;
+  /** Steepest window on this line and its parallels up to 3 m to either side, degrees; never under the governing angle. */
   readonly nearbyMaxDeg: number;
   /** Angle between the line to a patient point and the fall line at the edge, degrees; null without one. */
   readonly sidePullDeg: number | null;
@@ -85,6 +86,7 @@ export function workUpDescent(input: DescentInput): Descent | null {
   const behind = groundBehind(hill, measured, input.behindM);
   const sample = sampleOfLine(hill, measured);
   const steps = stepsOn(hill, sample, around);
+  const angle = descentAngle(sample, angleOptions(input, steps.length > 0));
   const endElevationM = profile.elevationM[profile.elevationM.length - 1];
   const dropM = profile.elevationM[0] - endElevationM;
   const alongEdge = { x: -input.outward.y, y: input.outward.x };
@@ -102,8 +104,8 @@ export function workUpDescent(input: DescentInput): Descent | null {
     behind,
     lipAngleDeg: lipAngle(profile, behind),
     meanDeg: meanAngle(dropM, measured.lengthM),
-    angle: descentAngle(sample, angleOptions(input, steps.length > 0)),
-    nearbyMaxDeg: nearbyMaxAngle(hill, measured, alongEdge),
+    angle,
+    nearbyMaxDeg: Math.max(nearbyMaxAngle(hill, measured, alongEdge), angle?.governingDeg ?? 0),
     sidePullDeg: patient ? sidePull(fall, measured) : null,
     nearestEdgeTaken: found.nearestTaken,
     fall,

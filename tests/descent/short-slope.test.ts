@@ -4,20 +4,35 @@ import { shortSlope, worstSlopeSd } from '../../src/descent/index.ts';
 import { seededRandom } from '../../src/units/index.ts';
 
 const tan = (degrees: number): number => Math.tan((degrees * Math.PI) / 180);
-const line = (angleDeg: number, lengthM: number) => {
-  const distance = Float64Array.from({ length: 2 * lengthM + 1 }, (_, i) => i / 2);
-  return [distance, distance.map((d) => 50 - tan(angleDeg) * d)] as const;
-};
+const line = (angleDeg: number, lengthM: number) => ({
+  heightM: Float64Array.from({ length: 4 * lengthM + 1 }, (_, i) => 50 - (tan(angleDeg) * i) / 4),
+  stepM: 0.25,
+  cellM: 1,
+});
 
 describe('short slope', () => {
   it('reads a line exactly and is wider the shorter it is', () => {
     let wider = 0;
     for (const length of [5, 4, 3, 2]) {
-      const told = shortSlope(...line(37, length), 0.05, 1);
+      const told = shortSlope(line(37, length), 0.05);
       expect(told.medianDeg).toBeCloseTo(37, 9);
       expect(told.sigmaDeg).toBeGreaterThan(wider);
       wider = told.sigmaDeg;
     }
+  });
+
+  it('does not take the smeared ends for a gentler slope', () => {
+    // a 4 m bank of 40° whose first and last half metre are mixed with level ground
+    const bank = line(40, 4);
+    for (const [i, level] of [
+      [0, bank.heightM[2]],
+      [1, bank.heightM[2]],
+      [15, bank.heightM[14]],
+      [16, bank.heightM[14]],
+    ] as const) {
+      bank.heightM[i] = (bank.heightM[i] + level) / 2;
+    }
+    expect(shortSlope(bank, 0.05).medianDeg).toBeCloseTo(40, 9);
   });
 
   it('has about 1.0° of deviation over 5 m at 35° and 0.10 m', () => {
@@ -49,7 +64,7 @@ describe('short slope', () => {
   });
 
   it('gives chances in tan, one half at its own angle', () => {
-    const told = shortSlope(...line(37, 4), 0.1, 1);
+    const told = shortSlope(line(37, 4), 0.1);
     expect(told.chanceFrom(37)).toBeCloseTo(0.5, 6);
     expect(told.chanceFrom(told.rangeDeg[1])).toBeCloseTo(0.05, 5);
     expect(told.chanceFrom(told.rangeDeg[0])).toBeCloseTo(0.95, 5);

@@ -14,22 +14,38 @@ export interface ShortSlope {
 const correlationsM = [0.5, 1, 2, 4, 8];
 const NINETY_PERCENT = 1.6448536269514722;
 
+/** What the cells cannot show of a 5 m window, one sigma, tan; it grows as the window shrinks (no source, simulated). */
+const UNSEEN_TAN = 0.012;
+const UNSEEN_WINDOW_M = 5;
+/** Part of a cell that is left out at either end, where the ground beyond the slope is smeared into it. */
+const END_CELLS = 0.5;
+const LEAST_LINE_M = 1;
+
+/** Heights along a short slope, every `stepM`, and the side of the cells that they were read from; metres. */
+export interface ShortWindow {
+  readonly heightM: Float64Array;
+  readonly stepM: number;
+  readonly cellM: number;
+}
+
 /**
- * One least-squares line over the whole of a short slope, with the largest variance that an error of `sigmaM` can give it:
- * w′Cw with C = σ²·exp(−d/c) (generalised least squares variance; Oksanen and Sarjakoski 2005 for the covariance view), the
- * worst over c. Independent information is no denser than a post every `postM`, so the variance is taken on posts.
+ * One least-squares line over a short slope less half a cell at either end, with the largest variance that an error of
+ * `sigmaM` can give it: w′Cw with C = σ²·exp(−d/c) (Oksanen and Sarjakoski 2005 for the covariance view), the worst over c,
+ * and with what the cells cannot show.
  */
-export function shortSlope(distanceM: Float64Array, heightM: Float64Array, sigmaM: number, postM: number): ShortSlope {
-  const last = distanceM.length - 1;
-  const slope = fallSlope(distanceM, heightM, 0, last);
-  const sd = worstSlopeSd(distanceM[last] - distanceM[0], sigmaM, postM);
+export function shortSlope({ heightM, stepM, cellM }: ShortWindow, sigmaM: number): ShortSlope {
+  const last = heightM.length - 1;
+  const room = Math.floor((last - LEAST_LINE_M / stepM) / 2);
+  const cut = Math.max(0, Math.min(Math.round((END_CELLS * cellM) / stepM), room));
+  const distance = Float64Array.from(heightM, (_, i) => i * stepM);
+  const slope = fallSlope(distance, heightM, cut, last - cut);
+  const lengthM = last * stepM;
+  const noise = worstSlopeSd((last - 2 * cut) * stepM, sigmaM, Math.max(1, cellM));
+  const sd = Math.hypot(noise, (UNSEEN_TAN * UNSEEN_WINDOW_M) / lengthM);
   return {
     medianDeg: toDegrees(Math.atan(slope)),
     sigmaDeg: toDegrees(sd / (1 + slope * slope)),
-    rangeDeg: [slope - NINETY_PERCENT * sd, slope + NINETY_PERCENT * sd].map((s) => toDegrees(Math.atan(s))) as [
-      number,
-      number,
-    ],
+    rangeDeg: [toDegrees(Math.atan(slope - NINETY_PERCENT * sd)), toDegrees(Math.atan(slope + NINETY_PERCENT * sd))],
     chanceFrom(limitDeg) {
       if (limitDeg >= 90) return 0;
       if (limitDeg <= -90) return 1;
