@@ -42,7 +42,7 @@ export const groundToLitter: RopeEnds = { startM: 0, loadM: ROPE_AT_LITTER_M };
 
 /**
  * The taut rope over a profile: the upper convex hull of the ground between its two ends (weightless rope, no friction in
- * plan; geometry, by Andrew's monotone chain 1979, recalled).
+ * plan), by Andrew's monotone chain [source: andrew1979].
  *
  * ```
  *  start ●───── corner = contact, bends by β

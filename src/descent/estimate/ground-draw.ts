@@ -6,7 +6,7 @@ import { whiten, whitenTransposed } from './whitening.ts';
 
 /**
  * Draws one ground given the heights, at the chain's present breaks and level: slopes from their conditional normal, then
- * the roughness by conditioning a free simulation on the data (Matheron's rule; Doucet 2010, recalled).
+ * the roughness by conditioning a free simulation on the data (Matheron's rule) [source: doucet2010].
  * `fallM` is the data as given to the chain; `out` receives the fall of the drawn ground at each knot, metres, less the
  * same mean first slope. `index` numbers the draw; the same index draws the same.
  */

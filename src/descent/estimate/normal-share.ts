@@ -1,4 +1,4 @@
-/** Share of a standard normal at or above z, by Abramowitz and Stegun 1964, 26.2.17 (error under 7.5e-8; recalled). */
+/** Share of a standard normal at or above z, [source: abramowitz-stegun, 26.2.17], error under 7.5e-8. */
 export function normalAbove(z: number): number {
   const a = Math.abs(z);
   const t = 1 / (1 + 0.2316419 * a);

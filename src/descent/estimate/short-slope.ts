@@ -30,7 +30,7 @@ export interface ShortWindow {
 
 /**
  * One least-squares line over a short slope less half a cell at either end, with the largest variance that an error of
- * `sigmaM` can give it: w′Cw with C = σ²·exp(−d/c) (Oksanen and Sarjakoski 2005 for the covariance view), the worst over c,
+ * `sigmaM` can give it: w′Cw with C = σ²·exp(−d/c) [source: oksanen-sarjakoski2005], the worst over c,
  * and with what the cells cannot show.
  */
 export function shortSlope({ heightM, stepM, cellM }: ShortWindow, sigmaM: number): ShortSlope {

@@ -9,7 +9,7 @@ export interface Steepest {
 
 /**
  * Finds the steepest least-squares window of a ground given at knots, a start every half knot. Half-way between knots the
- * ground follows cubic convolution (Keys 1981, a = −1/2), since a straight line there flattens waves of a few metres; the
+ * ground follows cubic convolution [source: keys1981] with a = −1/2, since a straight line there flattens waves of a few metres; the
  * first and the last half lie on the line. Ties go to the first window.
  */
 export function windowFinder({ count, knotM, windowM }: Knots): (fallM: Float64Array, out: Steepest) => void {

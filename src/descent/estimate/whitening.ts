@@ -18,7 +18,7 @@ const NEGLIGIBLE_RUN = 3;
 const WANDER_SETTLED = 80;
 
 /**
- * Whitening of a stationary process by the Levinson–Durbin recursion (Levinson 1947; recalled). `covariance[lag]` in m², at
+ * Whitening of a stationary process by the Levinson–Durbin recursion [source: levinson1947]. `covariance[lag]` in m², at
  * least `n` entries. Cut off once the partial correlations are negligible, the process is the autoregression of that order.
  */
 export function whitenStationary(covariance: Float64Array, n: number): Whitening {
