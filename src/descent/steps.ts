@@ -12,6 +12,8 @@ const LEAST_SIDE_M = 2;
 const RUN_CELLS = 2;
 /** What a raster shows of a step that is spread over its cells, as measured against noise-free ground (no source). */
 const SEEN_SHARE = 0.97;
+/** A step read this near under the least one is told as the least one, metres: the cautious side of a noisy reading. */
+const NEAR_M = 0.1;
 /** Samples in a cell. */
 const PER_CELL = 2;
 
@@ -37,13 +39,13 @@ function groundSteps(sample: SlopeSample, cellM: number): Step[] {
   let peak = 0;
   let where = 0;
   const tell = (): void => {
-    if (peak > 0) steps.push({ distanceM: distance[where], heightM: peak, source: 'ground' });
+    if (peak > 0) steps.push({ distanceM: distance[where], heightM: Math.max(LEAST_STEP_M, peak), source: 'ground' });
     peak = 0;
   };
   for (let i = side; i + run < count && distance[i] < lengthM; i++) {
     const slope = steeperSide(distance, height, i, run, side);
     const excess = (height[i] - height[i + run] - slope * run * stepM) / SEEN_SHARE;
-    if (!(excess >= LEAST_STEP_M)) tell();
+    if (!(excess >= LEAST_STEP_M - NEAR_M)) tell();
     else if (excess > peak) {
       peak = excess;
       where = i;

@@ -9,7 +9,7 @@ const NOISE_SHARE = 0.25;
 /** Weight of the slope's roughness: its waves are longer than the filter. */
 const SPREAD_SHARE = 1.8;
 /** Share of the edge's own bending, over this many stations either way, that the filter may have cut off. */
-const CURVE_SHARE = 0.25;
+const CURVE_SHARE = 0.3;
 const CURVE_HALF = 6;
 /** Added where a berm was taken out beside the edge, metres, from bumps of this height up. */
 const BERM_M = 0.1;
@@ -25,8 +25,8 @@ const JUMP_M = 2;
 
 /**
  * One sigma of the edge offset at each station, metres: the floor, the scatter of single sections about the filtered edge,
- * height noise and roughness over the change of slope, bending along the road and a berm taken out, in quadrature; wider where a side turns from cut to fill, since the
- * edge has no one place there. The shares were set so that ± 1.645 sigma holds the truth at nine stations of ten on made
+ * height noise and roughness over the change of slope, bending along the road and a berm taken out, in quadrature; wider
+ * where a side turns from cut to fill, since the edge has no one place there. The shares were set so that ± 1.645 sigma holds the truth at nine stations of ten on made
  * roads; see the accuracy tests.
  */
 export function edgeSigma(
