@@ -3,7 +3,7 @@ import type { HoldSettings } from '../rigging/index.ts';
 import { placeOnBench, roadAzimuthDeg } from './bench-place.ts';
 import { outline } from './footprint.ts';
 import { hazardsNear } from './hazard-hits.ts';
-import { footprintAt, judgeSpot } from './judge-spot.ts';
+import { endsAlike, footprintAt, judgeSpot, turnedRound } from './judge-spot.ts';
 import { lanesBetween } from './lanes.ts';
 import type { SpotPlace } from './spot-id.ts';
 import type { Spot } from './spot-types.ts';
@@ -24,8 +24,8 @@ const BLOCKER_STEP_M = 5;
 
 /**
  * Where each apparatus of a fleet can stand within reach of the site (all along the bench without one): parallel to the
- * road, up to 30° across it where no parallel one fits, nose-in, either way round, at whole metres of station, decimetres of offset and degrees of
- * heading. Only workable spots, thinned to the useful ones of each apparatus and metre; in order of fleet and station.
+ * road, up to 30° across it where no parallel one fits, nose-in, either way round, at whole metres of station, decimetres of
+ * offset and degrees of heading. Only workable spots, thinned to the useful ones of each apparatus and metre; in order of fleet and station.
  * None on a bench of assumed width.
  */
 export function candidateSpots(ground: StandingGround, fleet: readonly Apparatus[], hold: HoldSettings): Spot[] {
@@ -36,18 +36,23 @@ function spotsOf(room: StandingRoom, hold: HoldSettings): Spot[] {
   const { bench, site, settings } = room.ground;
   const scratch = standingScratch();
   const blocker = !room.apparatus.attachments.some(({ ratedKn }) => ratedKn !== null && ratedKn > 0);
+  const alike = endsAlike(room.apparatus);
   const middle = site === null ? bench.count / 2 : Math.round(site.stationM) - bench.firstStationM;
   const reach = site === null ? bench.count : settings.reachM;
   const from = Math.max(0, Math.ceil(middle - reach));
   const to = Math.min(bench.count - 1, Math.floor(middle + reach));
   const spots: Spot[] = [];
   for (let i = from; i <= to; i++) {
-    if (blocker && i % BLOCKER_STEP_M !== 0) continue;
+    if (blocker && (bench.firstStationM + i) % BLOCKER_STEP_M !== 0) continue;
     if (!room.reachable[i] || !(room.leftM[i] <= room.rightM[i])) continue;
     const found = foundAt(room, i, scratch);
     for (const place of usefulSpots(found, site?.side ?? 1, blocker)) {
       const spot = judgeSpot(room, place, hold);
-      if (spot.workable) spots.push(spot);
+      if (!spot.workable) continue;
+      spots.push(spot);
+      if (blocker) continue;
+      const other = { ...place, headingDeg: (place.headingDeg + 180) % 360 };
+      spots.push(alike ? turnedRound(spot) : judgeSpot(room, other, hold));
     }
   }
   return spots;

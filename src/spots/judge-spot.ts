@@ -28,11 +28,13 @@ export function judgeSpot(room: StandingRoom, place: Omit<SpotPlace, 'apparatusI
   const from = Math.round(place.stationM) - bench.firstStationM;
   const near = hazardsNear(hazards, footprint.x, footprint.y, apparatus.lengthM);
   const scratch = standingScratch();
+  // Either way round it is the same ground, to the last digit.
+  const outlined = { ...footprint, headingDeg: footprint.headingDeg % 180 };
+  const box = boxOf(outlined);
   const onBench = place.stationM >= bench.firstStationM && place.stationM <= bench.firstStationM + bench.count - 1;
-  const faults = standingFaults(room, footprint, from, near, scratch) | (onBench ? 0 : FAULT.offBench);
+  const faults = standingFaults(room, outlined, from, near, scratch) | (onBench ? 0 : FAULT.offBench);
   const problems = told(faults, scratch);
   if (faults & FAULT.mark) {
-    const box = boxOf(footprint);
     const hit = new Map(near.filter((hazard) => hazardHits(hazard, box)).map((hazard) => [hazard.id, hazard.kind]));
     for (const [id, kind] of hit) problems.push(spotProblems.mark(kind, id));
   }
@@ -44,7 +46,7 @@ export function judgeSpot(room: StandingRoom, place: Omit<SpotPlace, 'apparatusI
   else if (holdKn <= 0) problems.push(spotProblems.noHold());
   const use = rated && holdKn > 0 ? haulUse(room, footprint, scratch) : 'blocker';
   if (use === 'blocker' && besideDescent(room, scratch)) problems.push(spotProblems.nearDescent());
-  const clearance = edgeClearance(bench, boxOf(footprint), scratch.firstElement, scratch.lastElement);
+  const clearance = edgeClearance(bench, box, scratch.firstElement, scratch.lastElement);
   if (clearance !== null && !(BAND * clearance.sigmaM <= clearance.distanceM - ground.settings.narrowLeastM)) {
     problems.push(spotProblems.edgeUncertain());
   }
@@ -64,6 +66,18 @@ export function judgeSpot(room: StandingRoom, place: Omit<SpotPlace, 'apparatusI
     problems,
     workable: problems.every(({ severity }) => severity !== 'unmet'),
   };
+}
+
+/** The same spot with the cab at the other end; for apparatus whose ends are alike. */
+export function turnedRound(spot: Spot): Spot {
+  const headingDeg = (spot.footprint.headingDeg + 180) % 360;
+  return { ...spot, id: spotId({ ...spot, headingDeg }), footprint: { ...spot.footprint, headingDeg } };
+}
+
+/** True where both ends of an apparatus offer as many rated attachments. */
+export function endsAlike({ attachments }: Pick<Apparatus, 'attachments'>): boolean {
+  const rated = attachments.filter(({ ratedKn }) => ratedKn !== null && ratedKn > 0);
+  return 2 * rated.filter(({ end }) => end === 'front').length === rated.length;
 }
 
 /** The outline of the room's apparatus at a place, local metres; past the ends of the bench that of its end. */

@@ -9,7 +9,7 @@ import { onFirmMark } from './on-firm-mark.ts';
 import { SETBACK_RULES, type SetbackRule } from './setbacks.ts';
 import type { StandingRoom } from './standing-room.ts';
 
-/** What may be wrong with a footprint, as bits; those under `CHECKS` refuse it, the others are "check". */
+/** What may be wrong with a footprint, as bits; those in `REFUSES` refuse it, the others are "check". */
 export const FAULT = {
   offBench: 1,
   setback: 2,
@@ -30,15 +30,18 @@ export interface StandingScratch {
   /** Elements that the footprint spans, rounded outward. */
   firstElement: number;
   lastElement: number;
-  /** Offsets from the middle of the travelled way that it spans, metres, to the right; without end where it leaves the bench. */
+  /** Offsets to the right of the travelled way's middle that it spans, metres; without end where it leaves the bench. */
   leastAsideM: number;
   mostAsideM: number;
+  /** What sets the first limit that was passed. */
   rule: SetbackRule | null;
+  /** Outline about the origin of the footprint tested last, kept while only its place changes. */
+  shape: { readonly of: Footprint; readonly points: Float64Array } | null;
 }
 
 export const standingScratch = (): StandingScratch => ({
   ...{ at: new Float64Array(2), firstElement: 0, lastElement: -1 },
-  ...{ leastAsideM: 0, mostAsideM: 0, rule: null },
+  ...{ leastAsideM: 0, mostAsideM: 0, rule: null, shape: null },
 });
 
 /** The outline is tested at points this far apart, metres; each takes the inner of the limits of its two stations. */
@@ -51,7 +54,8 @@ const SLANT_SHARE = 0.9;
 /**
  * What is wrong with an apparatus on a footprint, as bits of `FAULT`; 0 where nothing is. Its whole outline keeps the
  * setbacks at every station it spans and, measured straight, nine tenths of them and never under 1.0 m from the edge as a
- * line, which on bends and where sections cross is the stricter test. `hazards` are those near enough to matter; `from` is an element near by.
+ * line, which on bends and where sections cross is the stricter test. `hazards` are those near enough to matter; `from` is
+ * an element near by.
  */
 export function standingFaults(
   room: StandingRoom,
@@ -77,7 +81,8 @@ function onBench(
   const { bench } = room.ground;
   const { shiftM } = bench;
   const { at } = scratch;
-  const points = outline(footprint, STEP_M);
+  const points = shapeOf(footprint, scratch);
+  const { x, y } = footprint;
   let faults = 0;
   let first = Number.POSITIVE_INFINITY;
   let last = Number.NEGATIVE_INFINITY;
@@ -86,7 +91,7 @@ function onBench(
   let off = false;
   scratch.rule = null;
   for (let k = 0; k < points.length; k += 2) {
-    if (!placeOnBench(bench, points[k], points[k + 1], from, at)) {
+    if (!placeOnBench(bench, x + points[k], y + points[k + 1], from, at)) {
       scratch.leastAsideM = Number.NEGATIVE_INFINITY;
       scratch.mostAsideM = Number.POSITIVE_INFINITY;
       return FAULT.offBench;
@@ -111,7 +116,7 @@ function onBench(
       scratch.rule ??= SETBACK_RULES[rightRule[q > rightM[i] ? i : j]];
     } else if (q < fullLeftM[i] || q < fullLeftM[j] || q > fullRightM[i] || q > fullRightM[j]) faults |= FAULT.narrow;
     if (q < wayLeftM[i] || q < wayLeftM[j] || q > wayRightM[i] || q > wayRightM[j]) {
-      off ||= !onFirmMark(hazards, points[k], points[k + 1]);
+      off ||= !onFirmMark(hazards, x + points[k], y + points[k + 1]);
     }
   }
   scratch.firstElement = Math.floor(first);
@@ -119,6 +124,17 @@ function onBench(
   scratch.leastAsideM = least;
   scratch.mostAsideM = most;
   return off ? faults | FAULT.shoulder : faults;
+}
+
+function shapeOf(footprint: Footprint, scratch: StandingScratch): Float64Array {
+  const { headingDeg, lengthM, widthM } = footprint;
+  const kept = scratch.shape;
+  if (kept && kept.of.headingDeg === headingDeg && kept.of.lengthM === lengthM && kept.of.widthM === widthM) {
+    return kept.points;
+  }
+  const points = outline({ ...footprint, x: 0, y: 0 }, STEP_M);
+  scratch.shape = { of: footprint, points };
+  return points;
 }
 
 function offEdges(room: StandingRoom, box: Box, scratch: StandingScratch): number {
@@ -132,7 +148,8 @@ function offEdges(room: StandingRoom, box: Box, scratch: StandingScratch): numbe
     for (let i = from; i <= to; i++) {
       if (Number.isNaN(edgeX[i] + edgeX[i + 1])) continue;
       if (edgeKindAt(side, i) === 'none' || edgeKindAt(side, i + 1) === 'none') continue;
-      const setback = Math.min(least[i], least[i + 1]);
+      const known = Math.min(least[i], least[i + 1]);
+      const setback = Number.isNaN(known) ? settings.narrowLeastM : known;
       const owed = Math.max(Math.min(setback, settings.narrowLeastM), SLANT_SHARE * setback);
       if (segmentHitsBox(box, owed, edgeX[i], edgeY[i], edgeX[i + 1], edgeY[i + 1])) {
         scratch.rule ??= SETBACK_RULES[(s === 0 ? room.leftRule : room.rightRule)[i]];

@@ -13,15 +13,16 @@ export interface Found extends Omit<SpotPlace, 'apparatusId'> {
 /**
  * Thins the places of one apparatus at one metre of road to those that differ in what a crew looks for: parallel to the road
  * the one nearest to the edge, the one farthest from it, the one that takes fewest lanes and the one with fewest checks;
- * across the road only where none of those fits; nose-in the one farthest from the edge. Each is given either way round, a blocker one way only and the least of them all.
+ * across the road only where none of those fits; nose-in the one farthest from the edge. A blocker is given the one with
+ * fewest lanes.
  *
  * @param side on which the site's edge lies, −1 left, 1 right
  */
-export function usefulSpots(found: readonly Found[], side: -1 | 1, blocker: boolean): Omit<SpotPlace, 'apparatusId'>[] {
+export function usefulSpots(found: readonly Found[], side: -1 | 1, blocker: boolean): Found[] {
   const parallel = found.filter(({ acrossDeg }) => acrossDeg === 0);
   const outward = [...parallel].sort((a, b) => side * (b.offsetM - a.offsetM));
   const gentle = best(outward, leastLanes);
-  if (blocker) return gentle ? [placeOf(gentle, 0)] : [];
+  if (blocker) return gentle ? [gentle] : [];
   const kept = new Set<Found>();
   for (const pick of [outward.at(0), outward.at(-1), gentle, best(outward, fewestChecks)]) if (pick) kept.add(pick);
   const slanted = found.filter(({ acrossDeg }) => acrossDeg !== 0 && acrossDeg !== 90);
@@ -32,7 +33,7 @@ export function usefulSpots(found: readonly Found[], side: -1 | 1, blocker: bool
     .sort((a, b) => side * (a.offsetM - b.offsetM))
     .at(0);
   if (noseIn) kept.add(noseIn);
-  return [...kept].flatMap((place) => [placeOf(place, 0), placeOf(place, 180)]);
+  return [...kept];
 }
 
 /** Bits that stand for checks, counted. */
@@ -51,9 +52,3 @@ const best = (list: readonly Found[], order: (a: Found, b: Found) => number): Fo
     (least, one) => (least === undefined || order(one, least) < 0 ? one : least),
     undefined,
   );
-
-const placeOf = ({ stationM, offsetM, headingDeg }: Found, turnDeg: number): Omit<SpotPlace, 'apparatusId'> => ({
-  stationM,
-  offsetM,
-  headingDeg: (headingDeg + turnDeg) % 360,
-});

@@ -7,7 +7,7 @@ import { seededRandom } from '../../src/units/index.ts';
 import { gravel, type MadeBench, makeBench, paved, randomMade } from './made-bench.ts';
 import { engine, hazard, lightRig, roadside, spotsFor, wet } from './roadside.ts';
 
-const settings = { ...defaultSpotSettings, reachM: 12 };
+const settings = { ...defaultSpotSettings, reachM: 6 };
 const site = { stationM: 45, side: 1 } as const;
 const at = (made: MadeBench, more = {}) => roadside(makeBench(made), { settings, site, ...more });
 const seeds = (count: number, from = 0): number[] => Array.from({ length: count }, (_, k) => from + k);
@@ -66,8 +66,8 @@ describe('a spot on 1,500 random roadsides', () => {
       if (found.length > 0) benches++;
       const bend = made.curvature!(0);
       const heavy = apparatus === engine;
-      // Every seventh: the dense test costs more than the search.
-      for (const spot of found.filter((_, k) => k % 7 === seed % 7)) {
+      // Every fifth: the dense test costs more than the search.
+      for (const spot of found.filter((_, k) => k % 5 === seed % 5)) {
         spots++;
         const checked = spot.problems.some(({ code }) => code === 'narrow');
         const firm = spot.problems.every(({ code }) => code !== 'shoulder');
@@ -94,7 +94,7 @@ describe('a spot on 1,500 random roadsides', () => {
     }
     expect(wrong).toEqual([]);
     expect(benches).toBeGreaterThan(700);
-    expect(spots).toBeGreaterThan(5000);
+    expect(spots).toBeGreaterThan(3000);
   }, 60_000);
 
   it('states its clearance as a plain search along the edges finds it', () => {
@@ -133,6 +133,36 @@ describe('a spot on 1,500 random roadsides', () => {
       }
     }
     expect(wrong).toEqual([]);
+  }, 30_000);
+});
+
+describe('the search', () => {
+  it('finds every metre that a search of all decimetres finds, and its outermost and least blocking place', () => {
+    let metres = 0;
+    for (const seed of seeds(60, 5000)) {
+      const made = { ...randomMade(seed), gradeDeg: () => 1, crossfallDeg: () => 1 };
+      const ground = at(made, { site: null });
+      const room = standingRoom(ground, engine);
+      const found = spotsFor(ground);
+      for (let stationM = 30; stationM <= 60; stationM += 6) {
+        const here = found.filter((spot) => spot.stationM === stationM);
+        const azimuth = Math.round(90 - (made.curvature!(0) * stationM * 180) / Math.PI);
+        const headingDeg = ((azimuth % 360) + 360) % 360;
+        const all: Spot[] = [];
+        for (let dm = -110; dm <= 110; dm++) {
+          const spot = judgeSpot(room, { stationM, offsetM: dm / 10, headingDeg }, defaultRates);
+          if (spot.workable) all.push(spot);
+        }
+        if (all.length === 0) continue;
+        metres++;
+        const most = (spots: Spot[]): number => Math.max(...spots.map(({ offsetM }) => offsetM));
+        const least = (spots: Spot[]): number => Math.min(...spots.map(({ lanes }) => lanes.blocked));
+        expect(here.length, `${seed} at ${stationM}`).toBeGreaterThan(0);
+        expect(most(all) - most(here), `${seed} at ${stationM}`).toBeLessThanOrEqual(0.2);
+        expect(least(here), `${seed} at ${stationM}`).toBeLessThanOrEqual(least(all));
+      }
+    }
+    expect(metres).toBeGreaterThan(60);
   }, 30_000);
 });
 

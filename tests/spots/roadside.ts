@@ -12,13 +12,7 @@ import {
 import { paved } from './made-bench.ts';
 
 export const wet = { ...fairConditions, wet: true };
-export const [engine, secondEngine, truck, lightRig, ambulance] = defaultFleet as [
-  Apparatus,
-  Apparatus,
-  Apparatus,
-  Apparatus,
-  Apparatus,
-];
+export const [engine, , , lightRig] = defaultFleet as [Apparatus, Apparatus, Apparatus, Apparatus];
 
 /** A roadside in fair weather on a paved two-lane road without marks or site. */
 export const roadside = (bench: Bench, more: Partial<StandingGround> = {}): StandingGround =>

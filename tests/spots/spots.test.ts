@@ -4,6 +4,7 @@ import { fairConditions, holdKn } from '../../src/rigging/index.ts';
 import { readRoadTags } from '../../src/road/index.ts';
 import {
   attachmentPlaces,
+  blockedLanes,
   corners,
   judgeSpot,
   laneUse,
@@ -110,7 +111,7 @@ describe('setbacks', () => {
   it('mid-road on a narrow bench, "check", never under 1.0 m', () => {
     const narrow = (half: number) =>
       roadside(makeBench({ left: { widthM: () => half }, right: { widthM: () => half } }));
-    expect(codes(narrow(2.75), 60, 0)).toEqual(['narrow', 'edge-uncertain'].slice(0, 1));
+    expect(codes(narrow(2.75), 60, 0)).toEqual(['narrow']);
     expect(codes(narrow(2.75), 60, 0.3)).toContain('setback');
     expect(codes(narrow(2.4), 60, 0)).toContain('setback');
     expect(spotsFor(narrow(2.4))).toEqual([]);
@@ -206,6 +207,11 @@ describe('lanes', () => {
     expect(use(0, { lanes: '4', width: '14' }).taken).toEqual([1, 2]);
   });
 
+  it('counts a lane once that several footprints take', () => {
+    expect(blockedLanes([use(-1.9), use(-2), use(0)])).toBe(2);
+    expect(blockedLanes([use(1.9), use(4.1)])).toBe(1);
+  });
+
   it('follows the road found, not the line as drawn', () => {
     const shifted = makeBench({ right: { widthM: () => 12 }, shiftM: 5 });
     expect(laneUse(shifted, readRoadTags({ highway: 'tertiary' }), strip(50, 0, 62, 0, 2), 55).taken).toEqual([]);
@@ -273,10 +279,13 @@ describe('candidate spots', () => {
   });
 
   it('stand across the road where marks leave no parallel place', () => {
-    // Two trees, so that only a slanted outline passes between them.
-    const trees = [hazard('tree', 'point', 71, -0.4), { ...hazard('tree', 'point', 79.2, -4.2), id: 'tree 2' }];
-    const ground = roadside(makeBench({ lengthM: 150, right: { widthM: () => 9 } }), { hazards: trees });
-    const slanted = spotsFor(ground).filter(({ footprint }) => footprint.headingDeg % 90 !== 0);
-    for (const { workable } of slanted) expect(workable).toBe(true);
+    // Two rails 3.6 m apart that run across the road at 30°.
+    const rail = (side: number) =>
+      hazard('barrier', 'line', 54.8 + 0.9 * side, 3 + 1.56 * side, 65.2 + 0.9 * side, -3 + 1.56 * side);
+    const wide = makeBench({ left: { kind: 'rise', widthM: () => 6 }, right: { widthM: () => 7 } });
+    const ground = roadside(wide, { hazards: [rail(1), { ...rail(-1), id: 'rail 2' }] });
+    const here = spotsFor(ground).filter(({ stationM }) => stationM === 60);
+    const across = here.map(({ footprint }) => Math.abs((footprint.headingDeg % 180) - 90));
+    expect(new Set(across)).toEqual(new Set([30]));
   });
 });
