@@ -8,6 +8,7 @@ import {
   governingAngle,
   type ShortSlope,
   shortSlope,
+  withoutLast,
 } from './estimate/index.ts';
 import { windowFor } from './profile.ts';
 import type { SlopeSample } from './slope-sample.ts';
@@ -59,8 +60,10 @@ export function descentAngle(sample: SlopeSample, options: AngleOptions): Descen
   const knots = angleKnots(lengthM, options.cellM, windowM);
   if (!knots) return shortAngle(sample, options, windowM);
   const heights = sample.heights(0, knots.knotM, knots.count);
-  if (!heights.every(Number.isFinite)) return null;
-  const angle = governingAngle(knots, heights, options.sigmaM);
+  const known = Number.isFinite(heights[knots.count - 1]) ? knots : withoutLast(knots);
+  const ground = heights.subarray(0, known.count);
+  if (!ground.every(Number.isFinite)) return null;
+  const angle = governingAngle(known, ground, options.sigmaM);
   return told(angle, angle.mostChanceFrom, [angle.startM, angle.startM + windowM], windowM, options, {
     rough: angle.rough,
     shortPosts: null,

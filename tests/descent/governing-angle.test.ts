@@ -9,15 +9,21 @@ const plane = (angleDeg: number, n: number) => Float64Array.from({ length: n }, 
 
 describe('angle knots', () => {
   it('lie a metre or a cell apart, a whole number to a window', () => {
-    expect(knots(40)).toEqual({ count: 41, knotM: 1, windowM: 5 });
-    expect(angleKnots(40, 0.5, 5)).toEqual({ count: 41, knotM: 1, windowM: 5 });
-    expect(angleKnots(40, 2, 6)).toEqual({ count: 21, knotM: 2, windowM: 6 });
-    expect(angleKnots(200, 10, 30)).toEqual({ count: 21, knotM: 10, windowM: 30 });
+    expect(knots(40)).toEqual({ count: 41, knotM: 1, windowM: 5, lastHalfKnot: 80 });
+    expect(angleKnots(40, 0.5, 5)).toEqual({ count: 41, knotM: 1, windowM: 5, lastHalfKnot: 80 });
+    expect(angleKnots(40, 2, 6)).toEqual({ count: 21, knotM: 2, windowM: 6, lastHalfKnot: 40 });
+    expect(angleKnots(200, 10, 30)).toEqual({ count: 21, knotM: 10, windowM: 30, lastHalfKnot: 40 });
     expect(angleKnots(40, 1.5, 5)!.knotM).toBeCloseTo(5 / 3, 12);
   });
 
+  it('reach the half knot nearest to the end', () => {
+    expect(angleKnots(11.9, 1, 5)).toMatchObject({ count: 13, lastHalfKnot: 24 });
+    expect(angleKnots(11.4, 1, 5)).toMatchObject({ count: 13, lastHalfKnot: 23 });
+    expect(angleKnots(11.2, 1, 5)).toMatchObject({ count: 12, lastHalfKnot: 22 });
+  });
+
   it('do not exist where there is only one window', () => {
-    expect(angleKnots(5.9, 1, 5)).toBeNull();
+    expect(angleKnots(5.7, 1, 5)).toBeNull();
     expect(angleKnots(6, 1, 5)).not.toBeNull();
   });
 });

@@ -119,6 +119,23 @@ describe('descent of a site', () => {
     expect(d.angle!.errorUnknown).toBe(true);
   });
 
+  it('does not lose the last metre of a slope that is steepest at its foot', () => {
+    // 18° down to 7 m, then 44° to the end at 11.9 m: the steepest 5 m are the last.
+    const height = (x: number): number => -tan(18) * Math.min(7, Math.max(0, x)) - tan(44) * Math.max(0, x - 7);
+    for (const end of [11.6, 11.9, 12.2, 12.4]) {
+      const hill = formulaHill((x) => (x > end + 2 ? Number.NaN : height(Math.min(x, end))));
+      const d = workUpDescent(input(hill, { patient: { x: end, y: 0 } }))!;
+      const steepest = Math.max(...d.profile.angleDeg);
+      expect(d.angle!.governingDeg).toBeGreaterThan(steepest - 1.5);
+    }
+  });
+
+  it('does not need ground past its end', () => {
+    const cut = formulaHill((x) => (x > 11.9 ? Number.NaN : -tan(33) * Math.max(0, x)));
+    const d = workUpDescent(input(cut, { patient: { x: 11.9, y: 0 } }))!;
+    expect(Math.abs(d.angle!.governingDeg - 33)).toBeLessThan(0.5);
+  });
+
   it('does not get gentler when ground below goes missing', () => {
     // The steep piece is above the hole: cutting the slope off must not change what is planned there.
     const slope = (x: number): number => 100 - tan(47) * Math.min(12, Math.max(0, x)) - tan(25) * Math.max(0, x - 12);

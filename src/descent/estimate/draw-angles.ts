@@ -3,7 +3,7 @@ import { breakChain } from './break-chain.ts';
 import { groundDrawer } from './ground-draw.ts';
 import type { ModelTables } from './model-tables.ts';
 import type { SlopeModel } from './slope-model.ts';
-import { type Steepest, windowFinder } from './steepest-window.ts';
+import type { Steepest, windowFinder } from './steepest-window.ts';
 import { unseenDeg } from './unseen.ts';
 
 export interface AngleDraws {
@@ -22,7 +22,12 @@ const ROUGH_RMS_M = 0.1;
  * Draws grounds given the heights and takes each one's steepest window. `heightM` holds the height at each knot, finite.
  * The same heights, tables and settings always give the same draws.
  */
-export function drawAngles(model: SlopeModel, tables: ModelTables, heightM: Float64Array): AngleDraws {
+export function drawAngles(
+  model: SlopeModel,
+  tables: ModelTables,
+  findSteepest: ReturnType<typeof windowFinder>,
+  heightM: Float64Array,
+): AngleDraws {
   const { count: n, knotM } = tables.knots;
   const [meanTan] = model.firstTan;
   const fall = new Float64Array(n);
@@ -33,7 +38,6 @@ export function drawAngles(model: SlopeModel, tables: ModelTables, heightM: Floa
   const ground = new Float64Array(n);
   const sortedDeg = new Float64Array(model.draws);
   const startCounts = new Int32Array(2 * n);
-  const findSteepest = windowFinder(tables.knots);
   const steepest: Steepest = { slope: 0, halfKnot: 0 };
   let rough = 0;
   for (let i = 0; i < model.burnIn; i++) chain.sweep();

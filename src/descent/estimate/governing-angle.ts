@@ -1,7 +1,9 @@
+import type { AngleKnots } from './angle-knots.ts';
 import { type AngleDraws, drawAngles, quantile, shareFrom } from './draw-angles.ts';
 import type { ErrorGuess } from './model-tables.ts';
 import type { Knots } from './roughness-levels.ts';
 import { type SlopeModel, slopeModel } from './slope-model.ts';
+import { windowFinder } from './steepest-window.ts';
 import { keptTables } from './table-store.ts';
 import { sharpened } from './unseen.ts';
 
@@ -39,14 +41,15 @@ const LEAST_SIGMA_M = 0.03;
  * second run takes half of it, and planning takes the worse of both.
  */
 export function governingAngle(
-  knots: Knots,
+  knots: AngleKnots,
   heightM: Float64Array,
   sigmaM: number | null,
   model: SlopeModel = slopeModel,
 ): GoverningAngle {
   const ground = sharpened(heightM);
+  const findSteepest = windowFinder(knots);
   const [stated, half] = errorRuns(sigmaM, knots).map((guesses) =>
-    drawAngles(model, keptTables(model, knots, guesses), ground),
+    drawAngles(model, keptTables(model, lengthOf(knots), guesses), findSteepest, ground),
   ) as [AngleDraws, AngleDraws];
   const medianDeg = quantile(stated.sortedDeg, 0.5);
   return {
@@ -76,6 +79,9 @@ export function errorRuns(sigmaM: number | null, knots: Knots): [readonly ErrorG
     [{ sigmaM: base / 2, weight: 1 }],
   ];
 }
+
+/** What tables depend on: not where the last window ends. */
+const lengthOf = ({ count, knotM, windowM }: Knots): Knots => ({ count, knotM, windowM });
 
 function spread(sorted: Float64Array): number {
   let mean = 0;

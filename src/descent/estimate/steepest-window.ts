@@ -1,4 +1,4 @@
-import type { Knots } from './roughness-levels.ts';
+import type { AngleKnots } from './angle-knots.ts';
 
 export interface Steepest {
   /** Slope of the steepest window, tan, positive downward. */
@@ -8,14 +8,18 @@ export interface Steepest {
 }
 
 /**
- * Finds the steepest least-squares window of a ground given at knots, a start every half knot. Half-way between knots the
- * ground follows cubic convolution [source: keys1981] with a = −1/2, since a straight line there flattens waves of a few metres; the
- * first and the last half lie on the line. Ties go to the first window.
+ * Finds the steepest least-squares window of a ground given at knots, a start every half knot, up to the last half knot.
+ * Half-way between knots the ground follows cubic convolution [source: keys1981] with a = −1/2, since a straight line
+ * there flattens waves of a few metres; the first and the last half lie on the line. Ties go to the first window.
  */
-export function windowFinder({ count, knotM, windowM }: Knots): (fallM: Float64Array, out: Steepest) => void {
+export function windowFinder({
+  count,
+  knotM,
+  windowM,
+  lastHalfKnot,
+}: AngleKnots): (fallM: Float64Array, out: Steepest) => void {
   const half = Math.round(windowM / knotM);
-  const points = 2 * count - 1;
-  const fine = new Float64Array(points);
+  const fine = new Float64Array(2 * count - 1);
   let square = 0;
   for (let j = 1; j <= half; j++) square += 2 * j * j;
   const scale = 2 / (square * knotM);
@@ -28,7 +32,7 @@ export function windowFinder({ count, knotM, windowM }: Knots): (fallM: Float64A
     }
     let best = -Infinity;
     let where = 0;
-    for (let middle = half; middle + half < points; middle++) {
+    for (let middle = half; middle + half <= lastHalfKnot; middle++) {
       let sum = 0;
       for (let j = 1; j <= half; j++) sum += j * (fine[middle + j] - fine[middle - j]);
       if (sum > best) {
