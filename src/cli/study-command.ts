@@ -31,7 +31,7 @@ export const studyHelp = `study: the workup of one roadside place
   --vertical-unit UNIT    m, ft or us-ft, where the raster does not say
   --terrain-kind KIND     bare-earth or surface, where the raster does not say
   --vertical-rmse METRES  vertical accuracy, one sigma
-  --conditions LIST       wet, ice, night, wind, separated by commas
+  --conditions LIST       wet, ice, night, wind, separated by commas (checked; they do not change the ground)
   --units us|metric       feet (default) or metres in texts and drawings
   --svg FILE              also writes the true-scale profile
   --json                  prints the study as JSON

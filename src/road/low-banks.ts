@@ -1,3 +1,4 @@
+import { benchPlane, PLANE_HALF } from './bench-plane.ts';
 import type { SideSign } from './edge-evidence.ts';
 import { isDrop, KIND, keepRuns } from './edge-kind.ts';
 import { SECTION_STEP_M, type Sections } from './sections.ts';
@@ -75,8 +76,6 @@ export function findLowBanks(
   return banks;
 }
 
-/** The plane of the bench is taken over this many samples either side of its middle. */
-const PLANE_HALF = 4;
 /** A bank higher than a berm stands on the bench; its foot is where it first stands this much over the plane, metres. */
 const BERM_M = 0.65;
 const FOOT_M = 0.15;
@@ -93,17 +92,10 @@ export function findInnerBanks(
   for (let i = 0; i < count; i++) {
     if (kind[i] !== KIND.drop && kind[i] !== KIND.bank) continue;
     const middle = i * width + half;
-    let sum = 0;
-    let tilt = 0;
-    let square = 0;
-    for (let j = -PLANE_HALF; j <= PLANE_HALF; j++) {
-      sum += z[middle + side * j];
-      tilt += j * z[middle + side * j];
-      square += j * j;
-    }
+    const { level, slope } = benchPlane(z, middle, side);
     let foot = Number.NaN;
     for (let j = PLANE_HALF; j <= edgeM[i] / SECTION_STEP_M; j++) {
-      const over = z[middle + side * j] - sum / (2 * PLANE_HALF + 1) - (tilt / square) * j;
+      const over = z[middle + side * j] - level - slope * j;
       if (over < FOOT_M) foot = Number.NaN;
       else if (Number.isNaN(foot)) foot = j * SECTION_STEP_M;
       if (over > BERM_M && !(bankM[i] > over)) {

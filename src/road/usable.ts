@@ -1,3 +1,4 @@
+import { benchPlane, PLANE_HALF } from './bench-plane.ts';
 import type { SideSign } from './edge-evidence.ts';
 import { KIND } from './edge-kind.ts';
 import { SECTION_STEP_M, type Sections } from './sections.ts';
@@ -20,8 +21,6 @@ const DITCH_WIDTH_M = 2.5;
 const DEEP_M = 0.65;
 /** … and the lip stands where it first falls under it by this. */
 const LIP_DEPTH_M = 0.1;
-/** The plane of the bench is taken over this many samples either side of the middle. */
-const PLANE_HALF = 4;
 
 /**
  * Near lip of a ditch between the road and the toe of a cut, metres outward; NaN where there is none; a narrow
@@ -37,16 +36,7 @@ export function ditchLips(
   for (let i = 0; i < count; i++) {
     if (kind[i] !== KIND.rise) continue;
     const middle = i * width + half;
-    let sum = 0;
-    let tilt = 0;
-    let square = 0;
-    for (let j = -PLANE_HALF; j <= PLANE_HALF; j++) {
-      sum += z[middle + side * j]!;
-      tilt += j * z[middle + side * j]!;
-      square += j * j;
-    }
-    const level = sum / (2 * PLANE_HALF + 1);
-    const slope = tilt / square;
+    const { level, slope } = benchPlane(z, middle, side);
     let start = -1;
     let deepest = 0;
     for (let j = PLANE_HALF - 1; j <= toeM[i]! / SECTION_STEP_M; j++) {
