@@ -1,7 +1,15 @@
 import type { AngleRule, Mark } from '../book/index.ts';
 import type { Descent } from '../descent/index.ts';
 import type { LonLat } from '../geo/index.ts';
-import { type Bench, benchAround, edgeKindAt, type RoadIndex, type RoadPlace, roadAt } from '../road/index.ts';
+import {
+  type Bench,
+  benchAround,
+  edgeKindAt,
+  type RoadIndex,
+  type RoadPlace,
+  readRoadTags,
+  roadAt,
+} from '../road/index.ts';
 import { type Ground, isScreeningOnly } from '../terrain/index.ts';
 import { azimuthOf, ok, type Result, type UnitSystem } from '../units/index.ts';
 import { benchPart } from './bench-part.ts';
@@ -118,7 +126,7 @@ function toStudy(
     },
     terrain: terrainPart(ground, used),
     check: null,
-    bench: structure ? null : benchPart(bench, i),
+    bench: structure ? null : benchPart(bench, i, readRoadTags(way.tags), plane),
     above: above && !structure ? { angleDeg: degrees(above.angleDeg), heightM: metres(above.heightM) } : null,
     edge: descent ? edgePart(inputs, bench, i, work, descent) : null,
     descent: descent ? descentPart(descent, plane) : null,
@@ -130,6 +138,7 @@ function toStudy(
     closure: null,
     arriving: [],
     call: [],
+    marks: [],
     origins: {},
     warnings: warnings.sort((a, b) => severityRank[a.severity] - severityRank[b.severity]),
   };

@@ -79,6 +79,7 @@ export function studyFixture(change: Partial<Study> = {}): Study {
     closure: null,
     arriving: [],
     call: [],
+    marks: [],
     origins: {},
     warnings: [],
     sentence: '',
