@@ -1,7 +1,7 @@
 import { wander } from '../fields/wander.ts';
 import { type Feature, features, type RoadKey, seed } from '../recipe.ts';
-import type { RoadDesign } from '../road/design.ts';
 import { type Line, lineOf } from '../road/line.ts';
+import type { RoadDesign } from '../road/road-design.ts';
 
 /** One way of a road as the map has it: the drawn line and its tags. */
 export interface DrawnWay {

@@ -2,8 +2,8 @@ import { writeFile } from 'node:fs/promises';
 import type { KeyRoad } from '../key/write-key.ts';
 import { lonLat } from '../position.ts';
 import { area, features } from '../recipe.ts';
-import type { RoadDesign } from '../road/design.ts';
 import type { Line } from '../road/line.ts';
+import type { RoadDesign } from '../road/road-design.ts';
 import type { DrawnWay } from './drawn.ts';
 
 interface Mapped {

@@ -2,7 +2,7 @@ import type { Grid } from '../../src/terrain/index.ts';
 import { seededRandom } from '../../src/units/index.ts';
 import { type FineGround, groundAt } from '../ground/tiles.ts';
 import { coarseNoiseM, type Feature, features, noise, seed } from '../recipe.ts';
-import type { RoadDesign } from '../road/design.ts';
+import type { RoadDesign } from '../road/road-design.ts';
 import { correlatedField } from './correlated.ts';
 
 /**

@@ -2,9 +2,9 @@ import type { Grid } from '../../src/terrain/index.ts';
 import { forCellsByCreek } from '../land/creek.ts';
 import type { Natural } from '../land/natural.ts';
 import { area } from '../recipe.ts';
-import type { RoadDesign } from '../road/design.ts';
 import { layRoads, stationsNear } from '../road/lay.ts';
 import type { Line } from '../road/line.ts';
+import type { RoadDesign } from '../road/road-design.ts';
 import { APRON, FINE_M, type FineGround, keys, TILE, TILE_STRIDE, tileOrigin } from './tiles.ts';
 
 /** The 0.5 m ground reaches this far from every road, metres: as far as nearly every descent. */

@@ -3,7 +3,7 @@ import { normaliseAzimuth, toDegrees } from '../../src/units/index.ts';
 import type { FineGround } from '../ground/tiles.ts';
 import type { ByCreek } from '../land/creek.ts';
 import { convergenceDeg, gridScale } from '../position.ts';
-import type { RoadDesign } from '../road/design.ts';
+import type { RoadDesign } from '../road/road-design.ts';
 import type { SlopeKind } from '../road/shapes.ts';
 import { trueAngle } from './angle.ts';
 import { trueEdge } from './edge.ts';

@@ -1,5 +1,5 @@
 import { type FineGround, groundAt } from '../ground/tiles.ts';
-import type { RoadDesign } from '../road/design.ts';
+import type { RoadDesign } from '../road/road-design.ts';
 
 /** A straight cut through the ground: start and unit direction, CRS metres. */
 export interface Cut {

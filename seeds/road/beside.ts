@@ -1,5 +1,5 @@
 import { roughness } from '../recipe.ts';
-import { edgeZ, type RoadDesign } from './design.ts';
+import { edgeZ, type RoadDesign } from './road-design.ts';
 import { FALL_COUNT, FALL_STEP_M } from './shapes.ts';
 
 /** A point's place by a road: station (metres along, with its fraction), side, and distances from the middle and the edge. */

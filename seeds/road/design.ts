@@ -1,50 +1,12 @@
 import type { Grid } from '../../src/terrain/index.ts';
 import { wander } from '../fields/wander.ts';
-import { benches, type Feature, features, type RoadKey, seed } from '../recipe.ts';
+import { benches, type Feature, features, seed } from '../recipe.ts';
 import type { Line } from './line.ts';
 import type { RoadLine } from './plan.ts';
+import { type RoadDesign, type SideDesign, touches } from './road-design.ts';
 import { FALL_COUNT, type SlopeKind } from './shapes.ts';
 import { laySlopes } from './slopes.ts';
 import { scheduleSlopes } from './stretches.ts';
-
-/** One side of a road, a value a station; side 0 is left of the direction of drawing, side 1 right. */
-export interface SideDesign {
-  /** Middle line to the edge of the bench, metres. */
-  readonly half: Float32Array;
-  /** Falls of the fill and of the carved floor, FALL_COUNT values a station. */
-  readonly fill: Float32Array;
-  readonly carve: Float32Array;
-  /** Kind of the slope laid down. */
-  readonly kind: SlopeKind[];
-  /** Added to the fall where the land is carved away down to it; Infinity where it is not. */
-  readonly carveLift: Float32Array;
-  /** Slope of the cut above, tangent, and depth of its ditch, metres. */
-  readonly cut: Float32Array;
-  readonly ditch: Float32Array;
-  /** Rms of the unevenness of what is laid down, metres. */
-  readonly rough: Float32Array;
-  /** Height of the berm just inside the edge, metres. */
-  readonly berm: Float32Array;
-  /** Level ground beside the road before the cut rises, metres. */
-  readonly apron: Float32Array;
-}
-
-export interface RoadDesign {
-  readonly key: RoadKey;
-  readonly name: string;
-  readonly line: Line;
-  readonly second: boolean;
-  /** Unit vector along the road, x and y, a value a station. */
-  readonly tx: Float64Array;
-  readonly ty: Float64Array;
-  /** Fall of the bench to the right, tangent. */
-  readonly crossfall: Float32Array;
-  readonly sides: readonly [SideDesign, SideDesign];
-  /** 1 where there is no ground under the road (a bridge). */
-  readonly gap: Uint8Array;
-  /** 1 where the station lies on the creek's left, −1 on its right, 0 further than 120 m from it. */
-  readonly creekSide: Int8Array;
-}
 
 /** Works out bench, slopes and cuts of every road for every metre. `land` is the ground before roads, metres. */
 export function designRoads(lines: readonly RoadLine[], land: Grid, creek: Line): RoadDesign[] {
@@ -58,10 +20,6 @@ export function designRoads(lines: readonly RoadLine[], land: Grid, creek: Line)
     return bare;
   });
 }
-
-/** Edge height at a station, metres: the middle's, plus what the crossfall gives. */
-export const edgeZ = (road: RoadDesign, side: 0 | 1, i: number): number =>
-  road.line.z[i] + (side === 0 ? 1 : -1) * road.crossfall[i] * road.sides[side].half[i];
 
 function bareDesign({ key, name, line, second }: RoadLine, from: number, creek: Line): RoadDesign {
   const count = line.s.length;
@@ -104,10 +62,6 @@ function sideOfCreek(creek: Line, x: number, y: number): number {
   }
   return side;
 }
-
-/** True where a feature lies on a side. */
-export const touches = (feature: Feature, side: 0 | 1) =>
-  feature.side === 'both' || (feature.side === 'left') === (side === 0);
 
 function layWidths(road: RoadDesign, mine: readonly Feature[]): void {
   const { halfM, wanderM } = benches[road.key];

@@ -1,6 +1,6 @@
 import { roughness } from '../recipe.ts';
 import { type ByRoad, benchHeight, besideRoad, placeByRoad } from './beside.ts';
-import type { RoadDesign } from './design.ts';
+import type { RoadDesign } from './road-design.ts';
 
 /** Roads shape the ground this far from their middle line, metres, fading out over the last of it. */
 const REACH_M = 110;

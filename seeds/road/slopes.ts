@@ -2,7 +2,7 @@ import type { Grid } from '../../src/terrain/index.ts';
 import { toDegrees } from '../../src/units/index.ts';
 import { wander } from '../fields/wander.ts';
 import { type Feature, roughness } from '../recipe.ts';
-import { type RoadDesign, touches } from './design.ts';
+import { type RoadDesign, touches } from './road-design.ts';
 import { FALL_COUNT, FALL_STEP_M, FLAT_M, fallTable, type SlopeKind, type SlopeShape } from './shapes.ts';
 import { heightBeside, type Stretch } from './stretches.ts';
 

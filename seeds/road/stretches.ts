@@ -2,8 +2,8 @@ import type { Grid } from '../../src/terrain/index.ts';
 import { seededRandom } from '../../src/units/index.ts';
 import { splineAt } from '../fields/spline.ts';
 import type { Feature } from '../recipe.ts';
-import type { RoadDesign } from './design.ts';
 import type { RoadLine } from './plan.ts';
+import type { RoadDesign } from './road-design.ts';
 import type { SlopeKind, SlopeShape } from './shapes.ts';
 
 /** A run of stations with one kind of slope below one side. */
