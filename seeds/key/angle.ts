@@ -31,7 +31,7 @@ export function trueAngle(ground: FineGround, descent: Cut, length: number): Tru
     governing = fall;
     fromM = k * STEP_M;
   }
-  return { governing, fromM, dropM: z[0] - z[count - 1], steps: steps(z) };
+  return { governing, fromM, dropM: z[0] - z[count - 1], steps: steps(ground, descent, length) };
 }
 
 /** Fall per metre of the least-squares line through `count` heights from `from`. */
@@ -46,22 +46,27 @@ function fittedFall(z: Float64Array, from: number, count: number): number {
   return -up / down / STEP_M;
 }
 
-/** Runs of 2 m that fall 1.5 m more than the steeper of the 5 m above and below would: the largest of each. */
-function steps(z: Float64Array): { distanceM: number; heightM: number }[] {
+/**
+ * Runs of 2 m on the descent that fall 1.5 m more than the steeper of the 5 m above, bench included, and of the 5 m below
+ * would: the largest of each.
+ */
+function steps(ground: FineGround, descent: Cut, length: number): { distanceM: number; heightM: number }[] {
   const run = 2 / STEP_M;
   const side = 5 / STEP_M;
+  const last = side + Math.floor((length - 2) / STEP_M + 1e-9);
+  const z = Float64Array.from({ length: last + run + side + 1 }, (_, k) =>
+    heightOn(ground, descent, (k - side) * STEP_M),
+  );
   const found: { distanceM: number; heightM: number }[] = [];
-  for (let k = 2; k + run < z.length - 2; k++) {
-    const before = Math.min(side, k);
-    const after = Math.min(side, z.length - 1 - k - run);
-    const above = fittedFall(z, k - before, before + 1);
-    const below = fittedFall(z, k + run, after + 1);
+  for (let k = side; k <= last; k++) {
+    const above = fittedFall(z, k - side, side + 1);
+    const below = fittedFall(z, k + run, side + 1);
     const heightM = z[k] - z[k + run] - 2 * Math.max(above, below, 0);
     if (heightM < 1.5) continue;
-    const distanceM = (k + run / 2) * STEP_M;
-    const last = found.at(-1);
-    if (!last || distanceM - last.distanceM > 4) found.push({ distanceM, heightM });
-    else if (heightM > last.heightM) found[found.length - 1] = { distanceM, heightM };
+    const distanceM = (k - side + run / 2) * STEP_M;
+    const before = found.at(-1);
+    if (!before || distanceM - before.distanceM > 4) found.push({ distanceM, heightM });
+    else if (heightM > before.heightM) found[found.length - 1] = { distanceM, heightM };
   }
   return found;
 }

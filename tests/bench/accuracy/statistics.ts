@@ -11,12 +11,11 @@ export function quantile(values: readonly number[], share: number): number {
 export const mean = (values: readonly number[]): number =>
   values.length === 0 ? Number.NaN : values.reduce((sum, value) => sum + value, 0) / values.length;
 
-/** Largest mean of absolute values over `length` neighbours in the given order; all of them where there are fewer. */
+/** Largest mean of absolute values over `length` neighbours in the given order; NaN where there are fewer. */
 export function worstRun(values: readonly number[], length: number): number {
-  const window = Math.min(length, values.length);
   let worst = Number.NaN;
-  for (let i = 0; i + window <= values.length && window > 0; i++) {
-    const here = mean(values.slice(i, i + window).map(Math.abs));
+  for (let i = 0; i + length <= values.length; i++) {
+    const here = mean(values.slice(i, i + length).map(Math.abs));
     if (!(here <= worst)) worst = here;
   }
   return worst;
