@@ -20,3 +20,4 @@ export * from './standing-ground.ts';
 export * from './standing-room.ts';
 export * from './stopping-sight.ts';
 export * from './taper.ts';
+export * from './ways/index.ts';
