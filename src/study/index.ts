@@ -1,3 +1,4 @@
+export * from './roadside-band.ts';
 export * from './run.ts';
 export * from './sentence.ts';
 export * from './side.ts';

@@ -1,7 +1,7 @@
-import type { FeatureCollection } from 'geojson';
+import type { Feature, FeatureCollection } from 'geojson';
 import type { AngleRule } from '../book/index.ts';
 import { type LonLat, localPlane } from '../geo/index.ts';
-import { studySite } from '../io/index.ts';
+import { type LonLatBox, studySite } from '../io/index.ts';
 import { roadAt } from '../road/index.ts';
 import type { Side, Study } from '../study/index.ts';
 import { type UnitSystem, UserError } from '../units/index.ts';
@@ -13,6 +13,7 @@ import {
   type Opener,
   openDistrict,
 } from './district.ts';
+import { type RoadsideAsk, type RoadsideReader, roadsideReader, type StretchInView } from './roadside/index.ts';
 import { studyShapes } from './study-shapes.ts';
 import { contourTiles, TILE_SIZE, type TileAddress, terrarium, tileHeights } from './tiles/index.ts';
 import { transferring } from './transfer.ts';
@@ -48,6 +49,10 @@ export interface StudyFunctions<Tile> {
   groundTile(tile: TileAddress, signal: AbortSignal): Promise<Tile>;
   /** A map tile of contours, Mapbox vector tile bytes, in feet or metres. */
   contourTile(tile: TileAddress & { readonly units: UnitSystem }, signal: AbortSignal): Promise<ArrayBuffer>;
+  /** The stretches of road in a box whose roadside can be read. */
+  stretches(box: LonLatBox, signal: AbortSignal): Promise<StretchInView[]>;
+  /** Bench edges and class bands beside one stretch, as GeoJSON lines; other calls are answered meanwhile. */
+  roadside(ask: RoadsideAsk, signal: AbortSignal): Promise<Feature[]>;
 }
 
 /** The functions, with nothing opened yet. `toBitmap` turns RGBA bytes of a square tile into what a map takes. */
@@ -58,6 +63,7 @@ export function studyFunctions<Tile extends object>(
   let district: District | null = null;
   let tiles = new Map<string, Promise<Float32Array>>();
   let contours: ReturnType<typeof contourTiles> | null = null;
+  let beside: RoadsideReader | null = null;
   const opened = (): District => {
     if (!district) throw new UserError('nothing-open', 'No district is open; open elevation and roads first.');
     return district;
@@ -78,9 +84,10 @@ export function studyFunctions<Tile extends object>(
       const before = district;
       district = next;
       tiles = new Map();
-      const { sources, view } = next;
+      const { sources, roads, marks, view } = next;
       const { south, north } = view.elevationBounds;
       contours = contourTiles(heightsOf, sources[0]!.info.cellM, (south + north) / 2);
+      beside = roadsideReader(sources, roads, marks);
       if (before) await closeAll(before.sources);
       return view;
     },
@@ -105,6 +112,14 @@ export function studyFunctions<Tile extends object>(
       opened();
       const bytes = await contours!(tile, units);
       return transferring(bytes, [bytes]);
+    },
+    async stretches(box) {
+      opened();
+      return beside!.inView(box);
+    },
+    async roadside(ask, signal) {
+      opened();
+      return beside!.read(ask, signal);
     },
   };
 }

@@ -1,0 +1,3 @@
+export * from './road-stretches.ts';
+export * from './roadside-features.ts';
+export * from './roadside-reader.ts';
