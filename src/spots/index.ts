@@ -7,6 +7,7 @@ export * from './footprint.ts';
 export * from './hazards.ts';
 export * from './judge-spot.ts';
 export * from './lanes.ts';
+export * from './layouts/index.ts';
 export * from './posted-speed.ts';
 export * from './setbacks.ts';
 export * from './sign-spacing.ts';
