@@ -1,3 +1,4 @@
+export * from './coordinate-text/index.ts';
 export * from './crs/index.ts';
 export * from './geodesic.ts';
 export * from './plane.ts';

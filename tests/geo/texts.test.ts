@@ -19,11 +19,6 @@ const read = (text: string): LonLat => {
   if (!found.ok) throw found.error;
   return found.value.position;
 };
-const refusal = (text: string): string => {
-  const found = parsePosition(text);
-  return found.ok ? 'read' : found.error.message;
-};
-
 describe('texts of a position', () => {
   it('come back within half a digit', () => {
     fc.assert(
@@ -44,59 +39,6 @@ describe('texts of a position', () => {
   it('write no minus before nothing', () => {
     expect(formatDecimalDegrees({ lat: -1e-9, lon: 12 })).toBe('0.00000, 12.00000');
     expect(formatDegreesMinutes({ lat: -1e-9, lon: -1e-9 })).toBe('0° 0.000′ N, 0° 0.000′ E');
-  });
-});
-
-describe('parsePosition', () => {
-  it.each([
-    '44.0123, -128.0456',
-    '44.0123 -128.0456',
-    '44.0123 −128.0456',
-    '44.0123N 128.0456W',
-    'N44.0123 W128.0456',
-    'W128.0456, N44.0123',
-    '128.0456° W; 44.0123° N',
-    '44° 0.738′ N, 128° 2.736′ W',
-    "44 0.738' N 128 2.736' W",
-    'n 44 0.738 w 128 2.736',
-    '44 0.738 -128 2.736',
-    '44°0\'44.28"N 128°2\'44.16"W',
-    '44d 0m 44.28s N, 128d 2m 44.16s W',
-    '44 00 44.28 N 128 02 44.16 W',
-  ])('reads %s', (text) => {
-    const { lon, lat } = read(text);
-    expect(lat).toBeCloseTo(44.0123, 9);
-    expect(lon).toBeCloseTo(-128.0456, 9);
-  });
-
-  it('tells how finely a position was written', () => {
-    const within = (text: string): number => {
-      const found = parsePosition(text);
-      return found.ok ? found.value.withinM : Number.NaN;
-    };
-    expect(within('44.01, -128.04')).toBeCloseTo(557, 0);
-    expect(within('44° 0.738′ N, 128° 2.736′ W')).toBeCloseTo(0.93, 2);
-    expect(within('18S UJ 23 06')).toBe(500);
-  });
-
-  it('refuses with a sentence that shows the forms', () => {
-    expect(refusal('by the old mill')).toBe(
-      '"by the old mill" is not read as a position; write it like 44.0123, -128.0456 or 44° 0.738′ N, 128° 2.736′ W or 18S UJ 23486 06483.',
-    );
-    expect(refusal('-128.0456, 44.0123')).toMatch(/latitude comes first/);
-    for (const text of [
-      '',
-      '44',
-      '44 60 N, 128 0 W',
-      '44.5 30 N, 128 W',
-      'N44 S128',
-      '44 N, -128 W',
-      '1,2,3',
-      '-44 S, 128 W',
-    ]) {
-      expect(refusal(text)).toMatch(/is not read as a position/);
-    }
-    expect(refusal('18S UJ 234 06483')).toMatch(/as many digits east as north/);
   });
 });
 

@@ -1,3 +1,2 @@
 export * from './degrees.ts';
-export * from './parse-position.ts';
 export { formatUsng, parseUsng } from './usng.ts';

@@ -1,5 +1,8 @@
-import { forward, inverse, toPoint } from 'mgrs';
+import * as mgrs from 'mgrs';
 import type { LonLat } from '../types.ts';
+
+// Bundlers see the library's named exports, Node its default export alone.
+const { forward, inverse, toPoint } = (mgrs as { default?: typeof mgrs }).default ?? mgrs;
 
 /** Digits of each number of a reference: 5 name a square of 1 m, 4 of 10 m. */
 export type UsngDigits = 1 | 2 | 3 | 4 | 5;
@@ -16,10 +19,6 @@ export function formatUsng({ lon, lat }: LonLat, digits: UsngDigits = 5): string
 }
 
 const reference = /^\s*(\d{1,2})\s*([C-HJ-NP-X])\s*([A-HJ-NP-Z]{2})\s*(?:(\d{1,5})\s+(\d{1,5})|(\d{2,10}))\s*$/i;
-
-/** True where a text has the form of a grid reference, whether or not it names a place. */
-export const looksLikeUsng = (text: string): boolean =>
-  /^\s*\d{1,2}\s*[C-HJ-NP-X]\s*[A-HJ-NP-Z]{2}(?:\s|\d|$)/i.test(text);
 
 /**
  * The middle of the square that a US National Grid reference names, and half its side in metres; null where the text is no

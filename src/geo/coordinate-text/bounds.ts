@@ -1,0 +1,15 @@
+import type { LonLat } from '../types.ts';
+import type { DistrictBounds } from './reading.ts';
+
+/** True inside a box of degrees or on its rim; a box whose west is over its east crosses the 180th meridian. */
+export const isInside = ({ lon, lat }: LonLat, { west, south, east, north }: DistrictBounds): boolean =>
+  lat >= south && lat <= north && (west <= east ? lon >= west && lon <= east : lon >= west || lon <= east);
+
+/** The point of a box nearest to a position, in degrees; good enough to say about how far away a place is. */
+export function nearestInside({ lon, lat }: LonLat, { west, south, east, north }: DistrictBounds): LonLat {
+  const turned = [lon, lon - 360, lon + 360];
+  const span = west <= east ? east : east + 360;
+  const onBox = turned.map((x) => Math.min(Math.max(x, west), span));
+  const best = turned.reduce((b, x, i) => (Math.abs(x - onBox[i]!) < Math.abs(turned[b]! - onBox[b]!) ? i : b), 0);
+  return { lon: onBox[best]!, lat: Math.min(Math.max(lat, south), north) };
+}

@@ -1,0 +1,8 @@
+export { parsePosition } from './parse-position.ts';
+export type {
+  DistrictBounds,
+  PositionForm,
+  PositionQuestion,
+  PositionReading,
+  QuestionCode,
+} from './reading.ts';
