@@ -1,10 +1,12 @@
 import { FOOT_M } from '../units/index.ts';
 
+export const apparatusKinds = ['engine', 'truck', 'light rig', 'ambulance', 'command vehicle'] as const;
+
 /** What a district parks at a roadside. Lengths in metres, masses in kilograms, strengths in kilonewtons. */
 export interface Apparatus {
   readonly id: string;
   readonly name: string;
-  readonly kind: 'engine' | 'truck' | 'light rig' | 'ambulance' | 'command vehicle';
+  readonly kind: (typeof apparatusKinds)[number];
   readonly lengthM: number;
   readonly widthM: number;
   readonly wheelbaseM: number;

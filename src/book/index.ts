@@ -5,4 +5,5 @@ export * from './marks.ts';
 export * from './rate-table.ts';
 export * from './rates.ts';
 export * from './response.ts';
+export * from './schema/index.ts';
 export * from './stations.ts';

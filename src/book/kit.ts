@@ -6,17 +6,20 @@ export interface Rope {
   readonly count: number;
 }
 
+export const kitItemKinds = [
+  'pulley',
+  'haul grab',
+  'sling',
+  'carabiner',
+  'descent device',
+  'capture',
+  'edge protection',
+  'litter',
+] as const;
+
 /** Hardware or slings of one sort, with the rated strength of one. */
 export interface KitItem {
-  readonly kind:
-    | 'pulley'
-    | 'haul grab'
-    | 'sling'
-    | 'carabiner'
-    | 'descent device'
-    | 'capture'
-    | 'edge protection'
-    | 'litter';
+  readonly kind: (typeof kitItemKinds)[number];
   readonly ratedKn: number | null;
   readonly lengthM: number | null;
   readonly count: number;

@@ -1,7 +1,9 @@
 import type { AngleClass } from './angle-rules.ts';
 
+export const responseTiers = ['first arriving', 'first alarm', 'mutual aid'] as const;
+
 /** When a unit's people and kit are there: what comes first, with the first alarm, and from neighbours. */
-export type ResponseTier = 'first arriving' | 'first alarm' | 'mutual aid';
+export type ResponseTier = (typeof responseTiers)[number];
 
 /** One unit on its way to a site, minutes after the first arrival. */
 export interface UnitArrival {

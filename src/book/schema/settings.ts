@@ -1,0 +1,41 @@
+import * as v from 'valibot';
+import { count, flag, id, idOrNone, line, notes, number } from './fields.ts';
+
+/** The id of the one settings record. */
+export const SETTINGS_ID = 'book';
+
+/** What the whole book goes by. One record, `SETTINGS_ID`. */
+export const settings = v.strictObject({
+  id: v.pipe(
+    id,
+    v.check((text) => text === SETTINGS_ID, `expected the id "${SETTINGS_ID}"`),
+  ),
+  district: v.optional(line, ''),
+  units: v.optional(v.picklist(['us', 'metric']), 'us'),
+  /** One of the book's own angle rules, else a shipped one by its name, such as "30/45". */
+  angleRuleId: idOrNone,
+  angleRuleName: v.optional(line, '30/45'),
+  /** Months from a field check to the next; common practice, no source. */
+  reviewMonths: v.optional(count(1, 120), 12),
+  /** The belay is planned for the full weight everywhere. */
+  fullBelay: flag,
+  /** Box of the district, degrees: a position outside it is questioned. */
+  bounds: v.optional(
+    v.nullable(
+      v.pipe(
+        v.strictObject({
+          west: number(-180, 180),
+          south: number(-90, 90),
+          east: number(-180, 180),
+          north: number(-90, 90),
+        }),
+        v.check(({ south, north }) => south <= north, 'expected a south edge under the north edge'),
+      ),
+    ),
+    null,
+  ),
+  procedures: notes,
+  deleted: flag,
+});
+
+export type SettingsRecord = v.InferOutput<typeof settings>;
