@@ -1,0 +1,18 @@
+import { readFileSync } from 'node:fs';
+import { expect, it } from 'vitest';
+import { fieldsOf, tableNames } from '../../../src/book/index.ts';
+
+const page = readFileSync(new URL('../../../docs/book-format.md', import.meta.url), 'utf8');
+
+it('the format document names every table and exactly its fields', () => {
+  const sections = new Map(
+    page
+      .split(/^### /m)
+      .slice(1)
+      .map((section) => [/^\w+/.exec(section)?.[0] ?? '', section] as const),
+  );
+  for (const table of tableNames) {
+    const named = [...(sections.get(table) ?? '').matchAll(/^- `(\w+)`/gm)].map((found) => found[1]);
+    expect(named, table).toEqual(fieldsOf(table).filter((field) => field !== 'deleted'));
+  }
+});
