@@ -1,3 +1,4 @@
+export * from './book-file/index.ts';
 export { type BlockFormat, type BlockHeights, decodeHere } from './decode/index.ts';
 export * from './elevation/index.ts';
 export * from './marks/index.ts';
