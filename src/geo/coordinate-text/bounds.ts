@@ -2,7 +2,7 @@ import type { LonLat } from '../types.ts';
 import type { DistrictBounds } from './reading.ts';
 
 /** True inside a box of degrees or on its rim; a box whose west is over its east crosses the 180th meridian. */
-export const isInside = ({ lon, lat }: LonLat, { west, south, east, north }: DistrictBounds): boolean =>
+export const isInsideBounds = ({ lon, lat }: LonLat, { west, south, east, north }: DistrictBounds): boolean =>
   lat >= south && lat <= north && (west <= east ? lon >= west && lon <= east : lon >= west || lon <= east);
 
 /** The point of a box nearest to a position, in degrees; good enough to say about how far away a place is. */

@@ -1,6 +1,6 @@
 import { geodesicM } from '../geodesic.ts';
 import type { LonLat } from '../types.ts';
-import { isInside } from './bounds.ts';
+import { isInsideBounds } from './bounds.ts';
 import type { Candidate, DistrictBounds } from './reading.ts';
 
 /** Two writings of one place are rounded differently and may come from two maps; farther apart they are two places. */
@@ -23,7 +23,7 @@ export function choose(candidates: readonly Candidate[], bounds: DistrictBounds 
     if (at < 0) places.push(candidate);
     else if (candidate.withinM < places[at]!.withinM) places[at] = candidate;
   }
-  const candidate = (bounds && places.find((place) => isInside(place.position, bounds))) ?? places[0];
+  const candidate = (bounds && places.find((place) => isInsideBounds(place.position, bounds))) ?? places[0];
   if (!candidate) return null;
   return { candidate, others: places.filter((place) => place !== candidate).map(({ position }) => position) };
 }

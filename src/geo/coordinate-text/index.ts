@@ -1,3 +1,4 @@
+export { isInsideBounds } from './bounds.ts';
 export { parsePosition } from './parse-position.ts';
 export type {
   DistrictBounds,

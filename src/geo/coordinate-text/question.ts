@@ -1,7 +1,7 @@
 import { geodesicM } from '../geodesic.ts';
 import { formatDecimalDegrees } from '../texts/degrees.ts';
 import type { LonLat } from '../types.ts';
-import { isInside, nearestInside } from './bounds.ts';
+import { isInsideBounds, nearestInside } from './bounds.ts';
 import type { Chosen } from './choose.ts';
 import type { DistrictBounds, PositionQuestion } from './reading.ts';
 
@@ -11,7 +11,7 @@ const COARSE_M = 250;
 /** What a person must be asked before a reading is used; null where it may be taken as it is. */
 export function questionOf({ candidate, others }: Chosen, bounds: DistrictBounds | null): PositionQuestion | null {
   const { position, doubt, withinM } = candidate;
-  if (bounds && !isInside(position, bounds)) return outside(position, bounds, doubt === 'swapped');
+  if (bounds && !isInsideBounds(position, bounds)) return outside(position, bounds, doubt === 'swapped');
   if (doubt === 'swapped') {
     return ask(
       'swapped',
@@ -53,7 +53,7 @@ function outside(position: LonLat, bounds: DistrictBounds, wasSwapped: boolean):
     ['swapped', 'swapped and with the other sign of the latitude', { lon: lat, lat: -lon }],
     ['swapped', 'swapped and with both signs turned', { lon: -lat, lat: -lon }],
   ];
-  const meant = turned.find(([, , at]) => isInside(at, bounds));
+  const meant = turned.find(([, , at]) => isInsideBounds(at, bounds));
   if (meant) {
     const [code, how, instead] = meant;
     const sentence = `${written} lies outside the district; ${how}, ${formatDecimalDegrees(instead)} lies inside: which is meant?`;

@@ -1,0 +1,32 @@
+import type { Book } from '../../book/index.ts';
+import { formatDecimalDegrees, formatUsng } from '../../geo/index.ts';
+import { lastCheck, type Placed } from './placed.ts';
+
+/** What a map program shows of a record beside its name, one line each, plain text. */
+export function notesOf(book: Book, placed: Placed): string[] {
+  const { table, record } = placed;
+  const lines: (string | null)[] = [];
+  if (table === 'sites') {
+    const check = lastCheck(book, record.id);
+    const { patientPoint: patient } = record;
+    lines.push(
+      record.roadName && `Road: ${record.roadName}`,
+      `Grid: ${formatUsng(record.place) ?? 'none'}`,
+      `Drops toward ${Math.round(record.place.sideAzimuthDeg) % 360}° true`,
+      patient && `Patient point: ${formatDecimalDegrees(patient)}`,
+      record.radio && `Radio: ${record.radio}`,
+      check ? `Field check: ${check.on}, ${check.method}, ${check.by}` : 'Not field-verified',
+    );
+  }
+  if (table === 'marks') {
+    lines.push(
+      record.siteId && `Site: ${record.siteId}`,
+      record.trunkDiameterM === null ? null : `Trunk ${record.trunkDiameterM} m`,
+      record.heightM === null ? null : `Height ${record.heightM} m`,
+    );
+  }
+  if (table === 'supportPlaces' && record.vehicles !== null) lines.push(`Room for ${record.vehicles} vehicles`);
+  if (table === 'stations') lines.push(record.phone, record.radio);
+  if ('notes' in record) lines.push(record.notes);
+  return lines.filter((line): line is string => line !== null && line !== '');
+}
