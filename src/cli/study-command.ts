@@ -11,7 +11,9 @@ import {
 import { fileSource, inflateNatively } from '../io/node/index.ts';
 import { urlSource } from '../io/web/index.ts';
 import { profileSvg } from '../plan/index.ts';
+import { type Conditions, fairConditions } from '../rigging/index.ts';
 import { indexRoads } from '../road/index.ts';
+import { shippedResources } from '../study/index.ts';
 import { UserError } from '../units/index.ts';
 import { readOptions, readPosition, readPositive, readWord, UsageError } from './arguments.ts';
 import { studyReport } from './report.ts';
@@ -31,7 +33,8 @@ export const studyHelp = `study: the workup of one roadside place
   --vertical-unit UNIT    m, ft or us-ft, where the raster does not say
   --terrain-kind KIND     bare-earth or surface, where the raster does not say
   --vertical-rmse METRES  vertical accuracy, one sigma
-  --conditions LIST       wet, ice, night, wind, separated by commas (checked; they do not change the ground)
+  --conditions LIST       wet, ice, night, wind, separated by commas: longer, heavier, farther from the edge
+  --patients N            patients, raised one after another (default 1)
   --units us|metric       feet (default) or metres in texts and drawings
   --svg FILE              also writes the true-scale profile
   --json                  prints the study as JSON
@@ -50,6 +53,7 @@ const options = {
   'terrain-kind': { type: 'string' },
   'vertical-rmse': { type: 'string' },
   conditions: { type: 'string' },
+  patients: { type: 'string' },
   units: { type: 'string' },
   svg: { type: 'string' },
   json: { type: 'boolean' },
@@ -67,7 +71,8 @@ export async function studyCommand(args: string[]): Promise<void> {
   const patient = given.patient === undefined ? null : readPosition('--patient', given.patient);
   const rule = ruleNamed(given.rule);
   const units = readWord('--units', given.units, ['us', 'metric'] as const) ?? 'us';
-  for (const word of given.conditions?.split(',') ?? []) readWord('--conditions', word.trim(), conditionWords);
+  const conditions = readConditions(given.conditions);
+  const patients = readPatients(given.patients);
   const facts = elevationFacts(given);
   inflateNatively();
 
@@ -76,7 +81,11 @@ export async function studyCommand(args: string[]): Promise<void> {
   const sources: ElevationSource[] = [];
   try {
     for (const name of elevation) sources.push(await open(name, facts));
-    const study = await studySite(sources, { roads, marks, at, side, patient, rule, units });
+    const study = await studySite(sources, {
+      ...{ roads, marks, at, side, patient, rule, units, conditions, patients },
+      resources: shippedResources,
+      pins: {},
+    });
     if (given.svg !== undefined) await writeSvg(given.svg, profileSvg(study, { units, width: 960, height: 560 }));
     process.stdout.write(given.json ? `${JSON.stringify(study, null, 1)}\n` : studyReport(study, units));
   } finally {
@@ -87,6 +96,24 @@ export async function studyCommand(args: string[]): Promise<void> {
 function needed<T>(option: string, value: T | undefined): T {
   if (value === undefined) throw new UsageError(`${option} is missing; see --help.`);
   return value;
+}
+
+/** The words of `--conditions`; what nobody names is fair. */
+function readConditions(text: string | undefined): Conditions {
+  const conditions = { ...fairConditions };
+  for (const word of text?.split(',') ?? []) {
+    const name = readWord('--conditions', word.trim(), conditionWords);
+    if (name) conditions[name] = true;
+  }
+  return conditions;
+}
+
+const MOST_PATIENTS = 20;
+
+function readPatients(text: string | undefined): number {
+  const count = Number(text ?? 1);
+  if (Number.isInteger(count) && count >= 1 && count <= MOST_PATIENTS) return count;
+  throw new UsageError(`--patients "${text}" is not a whole number from 1 to ${MOST_PATIENTS}.`);
 }
 
 function ruleNamed(name: string | undefined): AngleRule {

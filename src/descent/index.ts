@@ -12,6 +12,7 @@ export * from './lip-angle.ts';
 export * from './nearby-angle.ts';
 export * from './profile.ts';
 export * from './rope-line.ts';
+export { distanceToLine } from './shapes.ts';
 export * from './sight-lost.ts';
 export * from './slope-sample.ts';
 export * from './step.ts';

@@ -47,7 +47,8 @@ export function hazardsOf(marks: readonly Mark[], features: readonly MapFeature[
   ];
 }
 
-const mappedAs: Partial<Record<MapFeature['kind'], MarkKind>> = {
+/** What a mapped feature counts as; kinds without an entry do not matter at a roadside. */
+export const mappedAs: Partial<Record<MapFeature['kind'], MarkKind>> = {
   water: 'water',
   wire: 'wire',
   pole: 'pole',

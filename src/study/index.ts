@@ -1,3 +1,6 @@
+export * from './complete-study.ts';
+export * from './ground-work.ts';
+export * from './inputs.ts';
 export * from './roadside-band.ts';
 export * from './run.ts';
 export * from './sentence.ts';

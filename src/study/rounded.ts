@@ -16,3 +16,7 @@ export const share = (value: number): number => decimals(value, 4);
 export const metresOf = (values: ArrayLike<number>): number[] => Array.from(values, metres);
 /** Metres to the millimetre, or null for a missing value. */
 export const metresOrNull = (value: number): number | null => (Number.isFinite(value) ? metres(value) : null);
+/** Kilonewtons to the newton. */
+export const kilonewtons = (value: number): number => decimals(value, 3);
+/** Minutes to a thousandth. */
+export const minutesOf = (value: number): number => decimals(value, 3);

@@ -18,6 +18,14 @@ export interface StudySite extends Position {
   road: { id: string; name: string | null; stationM: number };
 }
 
+/** Under what a study was made, beside its ground. */
+export interface StudyGiven {
+  conditions: { wet: boolean; ice: boolean; night: boolean; wind: boolean };
+  patients: number;
+  /** A district's own fleet, kit, arrivals and rates, or the shipped ones. */
+  resources: 'shipped' | 'book';
+}
+
 export interface StudyTerrainSource {
   source: string;
   crs: string;
@@ -243,7 +251,7 @@ export interface StudyLayout {
 
 export type WayKind = 'raise' | 'lower' | 'carry' | 'boat' | 'air';
 
-/** One way to end the job. */
+/** One way to end the job; `ropeM` is the longest single rope that it takes. */
 export interface StudyWay {
   kind: WayKind;
   ropeM: number | null;
@@ -251,6 +259,8 @@ export interface StudyWay {
   minutes: { from: number | null; to: number | null };
   /** Who meets the litter where. */
   meets: string;
+  /** The ropes that come reach, unjoined, and the people come. */
+  allowed: boolean;
   rank: number;
   why: string[];
 }
@@ -265,6 +275,8 @@ export interface StudyClosure {
   sightM: { before: number | null; after: number | null };
   /** Approaches from which drivers see less than they need to stop. */
   short: ('before' | 'after')[];
+  /** Posted, or assumed where nothing is tagged. */
+  speed: { mph: number; how: 'typed' | 'assumed' };
 }
 
 export interface StudyArrival {
@@ -308,6 +320,7 @@ export interface Origin {
 export interface Study {
   schema: 'brinkbook/study@1';
   site: StudySite;
+  given: StudyGiven;
   terrain: StudyTerrain;
   check: { by: string; role: string; on: string; method: 'walked' | 'drove' | 'desk'; conditions: string } | null;
   bench: StudyBench | null;

@@ -3,6 +3,7 @@ import type { Mark } from '../book/index.ts';
 import type { Area, Band, MarkedDrop, Surroundings } from '../descent/index.ts';
 import type { LocalPlane } from '../geo/index.ts';
 import { lengthTagM, type MapFeature, type RoadNetwork, readRoadTags } from '../road/index.ts';
+import { lineNear } from './near.ts';
 
 /** Half width of a mapped trail and of a stream drawn as a line, metres (common practice, no source). */
 const TRAIL_HALF_M = 0.75;
@@ -26,9 +27,8 @@ export function surroundingsOf(
   const areas: Area[] = ownBench.map((ring) => ({ kind: 'road', ring }));
   const drops: MarkedDrop[] = [];
   for (const way of network.ways) {
-    if (ownWays.has(way.id)) continue;
+    if (ownWays.has(way.id) || !lineNear(way.line, plane.origin, REACH_M)) continue;
     const line = toLocal(way.line, plane);
-    if (!isNear(line)) continue;
     const traits = readRoadTags(way.tags);
     if (traits.tunnel) continue;
     bands.push({ kind: 'road', line, halfWidthM: traits.carriageway.valueM / 2 });
@@ -40,8 +40,8 @@ export function surroundingsOf(
 
 function addFeature(feature: MapFeature, plane: LocalPlane, bands: Band[], areas: Area[], drops: MarkedDrop[]): void {
   const { kind, shape, coordinates, tags } = feature;
+  if (!lineNear(coordinates, plane.origin, REACH_M)) return;
   const line = toLocal(coordinates, plane);
-  if (!isNear(line)) return;
   if (kind === 'water') {
     if (shape === 'area') areas.push({ kind: 'water', ring: line });
     else bands.push({ kind: 'water', line, halfWidthM: (lengthTagM(tags.width) ?? 2 * STREAM_HALF_M) / 2 });
@@ -55,15 +55,16 @@ function addFeature(feature: MapFeature, plane: LocalPlane, bands: Band[], areas
 function addMark(mark: Mark, plane: LocalPlane, bands: Band[], areas: Area[], drops: MarkedDrop[]): void {
   const { geometry, kind } = mark;
   if (kind !== 'water' && kind !== 'wall' && kind !== 'step') return;
-  const line = markLine(mark, plane);
-  if (!line || !isNear(line)) return;
+  const positions = markLine(mark);
+  if (!positions || !lineNear(positions, plane.origin, REACH_M)) return;
+  const line = toLocal(positions, plane);
   if (kind !== 'water') drops.push({ source: 'mark', line, heightM: mark.heightM });
   else if (geometry.type === 'Polygon') areas.push({ kind: 'water', ring: line });
   else bands.push({ kind: 'water', line, halfWidthM: STREAM_HALF_M });
 }
 
-/** A mark's point, line or outer ring as local x, y pairs; null for other geometries. */
-export function markLine({ geometry }: Mark, plane: LocalPlane): Float64Array | null {
+/** A mark's point, line or outer ring as lon, lat pairs; null for other geometries. */
+export function markLine({ geometry }: Pick<Mark, 'geometry'>): Float64Array | null {
   const positions: Position[] | null =
     geometry.type === 'Point'
       ? [geometry.coordinates]
@@ -72,8 +73,7 @@ export function markLine({ geometry }: Mark, plane: LocalPlane): Float64Array | 
         : geometry.type === 'Polygon'
           ? geometry.coordinates[0]!
           : null;
-  if (!positions) return null;
-  return toLocal(Float64Array.from(positions.flatMap(([lon, lat]) => [lon!, lat!])), plane);
+  return positions ? Float64Array.from(positions.flatMap(([lon, lat]) => [lon!, lat!])) : null;
 }
 
 /** Lon, lat pairs in degrees to x, y pairs in metres, stride 2. */
@@ -85,19 +85,4 @@ export function toLocal(lonLat: Float64Array, plane: LocalPlane): Float64Array {
     out[i + 1] = y;
   }
   return out;
-}
-
-/** True where the box of a line comes within reach of the plane's origin. */
-function isNear(line: Float64Array): boolean {
-  let west = Number.POSITIVE_INFINITY;
-  let east = Number.NEGATIVE_INFINITY;
-  let south = Number.POSITIVE_INFINITY;
-  let north = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i + 1 < line.length; i += 2) {
-    west = Math.min(west, line[i]!);
-    east = Math.max(east, line[i]!);
-    south = Math.min(south, line[i + 1]!);
-    north = Math.max(north, line[i + 1]!);
-  }
-  return west <= REACH_M && east >= -REACH_M && south <= REACH_M && north >= -REACH_M;
 }

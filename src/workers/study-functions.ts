@@ -3,7 +3,7 @@ import type { AngleRule } from '../book/index.ts';
 import { type LonLat, localPlane } from '../geo/index.ts';
 import { type LonLatBox, studySite } from '../io/index.ts';
 import { roadAt } from '../road/index.ts';
-import type { Side, Study } from '../study/index.ts';
+import { defaultCircumstances, type Side, type Study } from '../study/index.ts';
 import { type UnitSystem, UserError } from '../units/index.ts';
 import {
   closeAll,
@@ -100,7 +100,11 @@ export function studyFunctions<Tile extends object>(
       const ofPoint = Math.abs(offset) < ON_THE_LINE_M ? null : offset < 0 ? 'left' : 'right';
       const side = ask.side === 'of the point' ? ofPoint : ask.side;
       const { at, rule, units } = ask;
-      const study = await studySite(sources, { roads, marks, at, side, patient: null, rule, units }, signal);
+      const study = await studySite(
+        sources,
+        { ...defaultCircumstances, roads, marks, at, side, patient: null, rule, units },
+        signal,
+      );
       const shapes = studyShapes(study, place.value, localPlane(at));
       return { study, shapes, tookMs: performance.now() - began };
     },

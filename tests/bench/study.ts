@@ -4,7 +4,7 @@ import { localPlane } from '../../src/geo/index.ts';
 import { openElevation, readGround, readRoads } from '../../src/io/index.ts';
 import { fileSource } from '../../src/io/node/index.ts';
 import { benchAround, indexRoads, roadAt } from '../../src/road/index.ts';
-import { runStudy, type StudyInputs } from '../../src/study/index.ts';
+import { defaultCircumstances, runStudy, type StudyInputs } from '../../src/study/index.ts';
 
 const RUNS = 15;
 const FOLDER = 'data/demo';
@@ -60,6 +60,7 @@ async function longDescents(source: Source, roads: StudyInputs['roads']) {
       side: 'right',
       patient: null,
       rule: defaultAngleRule,
+      ...defaultCircumstances,
       units: 'us',
     };
     const study = runStudy(inputs);

@@ -1,7 +1,7 @@
 import { defaultAngleRule } from '../../src/book/index.ts';
 import { localPlane } from '../../src/geo/index.ts';
 import { indexRoads, type RoadNetwork } from '../../src/road/index.ts';
-import type { StudyInputs } from '../../src/study/index.ts';
+import { defaultCircumstances, type StudyInputs } from '../../src/study/index.ts';
 import type { Ground, SurfaceInfo } from '../../src/terrain/index.ts';
 import { bareEarth, groundFrom } from './plane-ground.ts';
 
@@ -58,6 +58,7 @@ export function studyInputs(ground: Ground, change: Partial<StudyInputs> = {}): 
     side: null,
     patient: null,
     rule: defaultAngleRule,
+    ...defaultCircumstances,
     units: 'us',
     ...change,
   };

@@ -23,6 +23,11 @@ export function studyFixture(change: Partial<Study> = {}): Study {
       sideWords: 'downhill side, south, right when driving east',
       road: { id: 'w1', name: 'Cinder Grade Road', stationM: 420 },
     },
+    given: {
+      conditions: { wet: false, ice: false, night: false, wind: false },
+      patients: 1,
+      resources: 'shipped',
+    },
     terrain: {
       source: 'elevation-1m.tif',
       kind: 'bare earth',

@@ -1,3 +1,8 @@
+export * from './evaluate.ts';
 export * from './find-layouts.ts';
+export { COUNTED_ROPE_KN, kitArrivals } from './kit-at-hand.ts';
+export { LAYOUT_LIMITS } from './layout-limits.ts';
+export * from './layout-spots.ts';
 export type * from './layout-types.ts';
+export { type Means, meansOf, type Unit } from './means.ts';
 export * from './rank.ts';

@@ -1,0 +1,159 @@
+import type { Descent } from '../descent/index.ts';
+import { type Bench, edgeKindAt } from '../road/index.ts';
+import { findLayouts, type Layouts, roadAzimuthDeg } from '../spots/index.ts';
+import { isScreeningOnly } from '../terrain/index.ts';
+import { azimuthOf, compassWord, normaliseAzimuth } from '../units/index.ts';
+import { arrivingPart } from './arriving-part.ts';
+import { benchPart } from './bench-part.ts';
+import { benchWarnings } from './bench-warnings.ts';
+import { callPart } from './call-part.ts';
+import { closurePart } from './closure-part.ts';
+import { anglePart, descentPart, positionOf, profilePart } from './descent-part.ts';
+import { descentWarnings } from './descent-warnings.ts';
+import { type GroundWork, standUp } from './ground-work.ts';
+import type { StudyInputs } from './inputs.ts';
+import { layoutPart } from './layout-part.ts';
+import { layoutWarnings } from './layout-warnings.ts';
+import { marksNear } from './marks-part.ts';
+import { originsOf } from './origins.ts';
+import { degrees, lonLatDegrees, metres } from './rounded.ts';
+import { studySentence } from './sentence.ts';
+import { sideWords } from './site-words.ts';
+import { spotParts } from './spot-part.ts';
+import type { Study, StudyEdge, StudyWarning } from './study.ts';
+import { terrainPart } from './terrain-part.ts';
+import { terrainWarnings } from './terrain-warnings.ts';
+import { waysPart } from './ways-part.ts';
+
+/**
+ * The rest of a study on ground worked out before: layouts, ways, people, words. Nothing is cut again; where the conditions or
+ * the fleet differ from those of the ground work, the places to stand are sought again. `at`, `side`, `patient`, `marks`,
+ * `roads` and `rule` are those of the ground work.
+ */
+export function completeStudy(given: GroundWork, inputs: StudyInputs): Study {
+  const work = standsFor(given, inputs) ? given : standUp(given, inputs);
+  const { ground, bench, i, side, place, structure, traits } = work;
+  const { descent, used, info } = side;
+  const { plane } = ground;
+  const { units, resources, pins, conditions, patients } = inputs;
+  const found = descent ? layoutsOf(work, descent, inputs) : null;
+  const first = found?.layouts[0] ?? null;
+  const layouts = found?.layouts.map((layout) => layoutPart(layout, plane)) ?? [];
+  const spots = found ? spotParts(found, work.standing!.fleet, pins, plane) : [];
+  const closure = first ? closurePart(work, first) : null;
+  const marks = marksNear(work.inputs, descent?.line.start ?? origin, descent?.line.end ?? origin);
+  const sign = side.side === 'right' ? 1 : -1;
+  const own = side.side === 'right' ? bench.right : bench.left;
+  const far = side.side === 'right' ? bench.left : bench.right;
+  const sideAzimuthDeg = azimuthOf(sign * bench.normalX[i], sign * bench.normalY[i]);
+  const kind = edgeKindAt(own, i);
+  const words = sideWords(sideAzimuthDeg, kind === 'rise' ? false : kind === 'none' ? null : true);
+  const above = far.above[i];
+  const way = work.inputs.roads.network.ways[place.way];
+  const roadDeg = roadAzimuthDeg(bench, i);
+  const warnings: StudyWarning[] = [
+    ...(descent ? descentWarnings(descent, units) : []),
+    ...benchWarnings(bench, i, { side: side.side, words, kind, units }),
+    ...terrainWarnings(info, isScreeningOnly(info), work.doubted, units),
+    ...(work.bothDrop ? [bothSides(words)] : []),
+    ...layoutWarnings({
+      ...{ found, layouts, spots, closure, units },
+      from: { before: compassWord(normaliseAzimuth(roadDeg + 180)), after: compassWord(roadDeg) },
+      shipped: resources.how === 'shipped',
+    }),
+  ];
+  const study: Omit<Study, 'sentence'> = {
+    schema: 'brinkbook/study@1',
+    site: {
+      lon: lonLatDegrees(work.inputs.at.lon),
+      lat: lonLatDegrees(work.inputs.at.lat),
+      side: side.side,
+      sideAzimuthDeg: degrees(sideAzimuthDeg),
+      sideWords: words,
+      road: { id: way.id, name: way.name, stationM: metres(place.stationM) },
+    },
+    given: {
+      conditions: { wet: conditions.wet, ice: conditions.ice, night: conditions.night, wind: conditions.wind },
+      patients,
+      resources: resources.how,
+    },
+    terrain: terrainPart(ground, used),
+    check: null,
+    bench: structure ? null : benchPart(bench, i, traits, plane),
+    above: above && !structure ? { angleDeg: degrees(above.angleDeg), heightM: metres(above.heightM) } : null,
+    edge: descent ? edgePart(work, descent) : null,
+    descent: descent ? descentPart(descent, plane) : null,
+    profile: descent ? profilePart(descent) : null,
+    angle: descent?.angle ? anglePart(descent.angle, descent.nearbyMaxDeg, descent.meanDeg) : null,
+    spots,
+    layouts,
+    ways: found && descent ? waysPart(work, descent, first, closure, inputs) : [],
+    closure,
+    arriving: arrivingPart(resources),
+    call: descent
+      ? callPart({ planAs: descent.angle?.planAs ?? null, descent, layout: first, closure, marks, resources })
+      : [],
+    marks: marks.map(({ id, kind: what, name, geometry }) => ({ id, kind: what, name, geometry })),
+    origins: {},
+    warnings: warnings.sort((a, b) => severityRank[a.severity] - severityRank[b.severity]),
+  };
+  study.origins = originsOf(study, bench.how, bench.rule);
+  return { ...study, sentence: studySentence(study, units) };
+}
+
+const origin = { x: 0, y: 0 };
+const severityRank = { stop: 0, check: 1, note: 2 } as const;
+
+/** True where the places to stand were sought under these conditions, for this fleet and these rates. */
+function standsFor({ standing }: GroundWork, { conditions, resources }: StudyInputs): boolean {
+  if (standing === null) return true;
+  const { fleet, arrivals, rates } = standing.resources;
+  return (
+    conditionNames.every((name) => standing.conditions[name] === conditions[name]) &&
+    fleet === resources.fleet &&
+    arrivals === resources.arrivals &&
+    rates === resources.rates
+  );
+}
+
+const conditionNames = ['wet', 'ice', 'night', 'wind', 'looseGround'] as const;
+
+function layoutsOf(work: GroundWork, descent: Descent, inputs: StudyInputs): Layouts | null {
+  const { standing, ground } = work;
+  if (!standing || !descent.angle) return null;
+  const { arrivals, kits, rates } = inputs.resources;
+  return findLayouts({
+    ground: standing.ground,
+    fleet: standing.fleet,
+    spots: standing.spots,
+    marks: work.inputs.marks,
+    plane: ground.plane,
+    patients: inputs.patients,
+    pins: inputs.pins,
+    ...{ descent, arrivals, kits, rates },
+  });
+}
+
+const bothSides = (words: string): StudyWarning => ({
+  code: 'both-sides',
+  severity: 'check',
+  text: `The ground drops on both sides of the road; this is the ${words}.`,
+});
+
+/** The edge where the descent starts: at the station, or above the patient point. */
+function edgePart({ ground, bench, i, side }: GroundWork, descent: Descent): StudyEdge {
+  const own = ownSide(bench, side.side);
+  const { start } = descent.line;
+  const offsetM = (start.x - bench.x[i]) * bench.normalX[i] + (start.y - bench.y[i]) * bench.normalY[i];
+  const moved = Math.hypot(start.x - own.edgeX[i], start.y - own.edgeY[i]) > 0.01;
+  return {
+    ...positionOf(ground.plane, start.x, start.y),
+    elevationM: metres(descent.profile.elevationM[0]),
+    offsetM: metres(moved ? offsetM : own.edgeOffsetM[i]),
+    offsetSigmaM: metres(own.sigmaM[i]),
+    firmOffsetM: metres(own.firmOffsetM[i]),
+    lipAngleDeg: degrees(descent.lipAngleDeg),
+  };
+}
+
+const ownSide = (bench: Bench, side: 'left' | 'right') => (side === 'right' ? bench.right : bench.left);

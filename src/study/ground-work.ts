@@ -1,0 +1,105 @@
+import {
+  type Bench,
+  benchAround,
+  type RoadPlace,
+  type RoadTraits,
+  readRoadTags,
+  roadAt,
+  routePart,
+  type SightBothWays,
+  sightAlong,
+  UNDER,
+} from '../road/index.ts';
+import { type Ground, isScreeningOnly } from '../terrain/index.ts';
+import { ok, type Result } from '../units/index.ts';
+import type { GroundInputs, StudyInputs } from './inputs.ts';
+import { withLikelyKind } from './likely-kind.ts';
+import { type Side, type SideWork, workUpSide } from './side.ts';
+import { type Standing, standingAt } from './standing.ts';
+
+/** The part of a study that hangs on the ground alone, and where apparatus can stand on it. */
+export interface GroundWork {
+  readonly inputs: GroundInputs;
+  readonly ground: Ground;
+  /** The finest raster's kind was guessed. */
+  readonly doubted: boolean;
+  readonly place: RoadPlace;
+  readonly traits: RoadTraits;
+  readonly bench: Bench;
+  /** Element of the bench at the site. */
+  readonly i: number;
+  readonly structure: boolean;
+  readonly side: SideWork;
+  /** Both sides drop and none was named. */
+  readonly bothDrop: boolean;
+  /** How far drivers see the site; null where nothing drops. */
+  readonly sight: SightBothWays | null;
+  /** Null where no apparatus may be placed: no descent, a structure, screening only, a bench of assumed width. */
+  readonly standing: Standing | null;
+}
+
+/** Sight is followed 300 m along the road; its line is taken a little longer, metres. */
+const SIGHT_LINE_M = 310;
+
+/**
+ * Cuts the sections, follows the fall line and finds where apparatus can stand: everything that stays as it is when a spot is
+ * pinned or the people change. Refuses where no road lies within 50 m or the ground has no data at the road.
+ */
+export function workUpGround(inputs: StudyInputs): Result<GroundWork> {
+  const place = roadAt(inputs.roads, inputs.at);
+  if (!place.ok) return place;
+  const found = benchAround(inputs.roads, place.value, inputs.ground, inputs.marks);
+  if (!found.ok) return found;
+  const bench = found.value;
+  const i = stationIndex(bench, place.value);
+  const { ground, doubted } = withLikelyKind(inputs.ground, bench, i);
+  const taken = { ...inputs, ground };
+  const patientSide = inputs.patient ? sideOf(bench, i, inputs) : null;
+  const named = inputs.side ?? patientSide;
+  const works = (named ? [named] : (['left', 'right'] as const)).map((side) =>
+    workUpSide(taken, bench, place.value, i, side),
+  );
+  const side = works.reduce((best, work) => (isWorse(work, best) ? work : best));
+  const traits = readRoadTags(inputs.roads.network.ways[place.value.way].tags);
+  const structure = bench.under[i] === UNDER.structure;
+  const work = {
+    ...{ inputs: taken, ground, doubted, place: place.value, traits, bench, i, structure, side },
+    bothDrop: works.length > 1 && works.every(({ descent }) => descent),
+    sight: side.descent && !structure ? sightHere(ground, place.value, bench) : null,
+    standing: null,
+  };
+  return ok(standUp(work, inputs));
+}
+
+/** The same ground under other conditions or with another fleet: only where apparatus can stand is sought again. */
+export function standUp(work: GroundWork, inputs: Pick<StudyInputs, 'conditions' | 'resources'>): GroundWork {
+  const { side, structure, bench } = work;
+  const nowhere = !side.descent || structure || bench.how === 'assumed' || isScreeningOnly(side.info);
+  return { ...work, standing: nowhere ? null : standingAt(work, inputs) };
+}
+
+function sightHere(ground: Ground, { route, stationM }: RoadPlace, bench: Bench): SightBothWays {
+  const line = routePart(route, ground.plane, stationM - SIGHT_LINE_M, stationM + SIGHT_LINE_M);
+  return sightAlong(ground, line, bench, stationM);
+}
+
+function stationIndex(bench: Bench, place: RoadPlace): number {
+  const i = Math.round(place.stationM) - bench.firstStationM;
+  return Math.min(bench.count - 1, Math.max(0, i));
+}
+
+/** The side of the road on which the patient point lies. */
+function sideOf(bench: Bench, i: number, { ground, patient }: GroundInputs): Side {
+  const { x, y } = ground.plane.toLocal(patient!);
+  const right = (x - bench.x[i]) * bench.normalX[i] + (y - bench.y[i]) * bench.normalY[i];
+  return right >= 0 ? 'right' : 'left';
+}
+
+/** The side to plan for where none was named: the one with the higher `planAs`, then the larger drop. */
+function isWorse(a: SideWork, b: SideWork): boolean {
+  if (a === b) return false;
+  const rank = (work: SideWork): number =>
+    work.descent ? 1 + ['low', 'steep', 'high'].indexOf(work.descent.angle?.planAs ?? 'low') : 0;
+  if (rank(a) !== rank(b)) return rank(a) > rank(b);
+  return (a.descent?.dropM ?? 0) > (b.descent?.dropM ?? 0);
+}

@@ -1,0 +1,47 @@
+import type { Apparatus } from '../book/index.ts';
+import type { Conditions } from '../rigging/index.ts';
+import {
+  candidateSpots,
+  defaultSpotSettings,
+  type Hazard,
+  hazardsOf,
+  placeOnBench,
+  type Spot,
+  type StandingGround,
+  standingGround,
+} from '../spots/index.ts';
+import type { GroundWork } from './ground-work.ts';
+import type { Resources, StudyInputs } from './inputs.ts';
+import { featuresNear } from './near.ts';
+
+/** Where the apparatus that come can stand, and under what conditions that was sought. */
+export interface Standing {
+  readonly conditions: Conditions;
+  readonly resources: Resources;
+  /** Apparatus in play: those that arrive. */
+  readonly fleet: readonly Apparatus[];
+  readonly ground: StandingGround;
+  readonly spots: readonly Spot[];
+}
+
+/** Marks and mapped things farther from the site than this have no part in it, metres. */
+const HAZARD_REACH_M = 250;
+
+/** Seeks places for the apparatus that come, around the point of the edge where the descent of a ground work starts. */
+export function standingAt(
+  { inputs, ground, bench, i, side, traits }: GroundWork,
+  { conditions, resources }: Pick<StudyInputs, 'conditions' | 'resources'>,
+): Standing {
+  const features = featuresNear(inputs.roads.network.features, ground.plane.origin, HAZARD_REACH_M);
+  const hazards: Hazard[] = hazardsOf(inputs.marks, features, ground.plane);
+  const { start } = side.descent!.line;
+  const at = new Float64Array(2);
+  const element = placeOnBench(bench, start.x, start.y, i, at) ? at[0] : i;
+  const coming = new Set(resources.arrivals.map(({ apparatusId }) => apparatusId));
+  const fleet = resources.fleet.filter(({ id }) => coming.has(id));
+  const standing = standingGround({
+    ...{ bench, traits, hazards, conditions, ground, settings: defaultSpotSettings },
+    site: { stationM: bench.firstStationM + element, side: side.side === 'left' ? -1 : 1 },
+  });
+  return { conditions, resources, fleet, ground: standing, spots: candidateSpots(standing, fleet, resources.rates) };
+}
