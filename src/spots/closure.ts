@@ -75,7 +75,8 @@ const UNKNOWN_GRADE_DEG = 6;
 
 const enough = (given: number | null, needed: number): boolean => given !== null && given >= needed;
 
-function closureKind(traits: RoadTraits, lanesBlocked: number): ClosureKind {
+/** How traffic passes where so many lanes are blocked. */
+export function closureKind(traits: RoadTraits, lanesBlocked: number): ClosureKind {
   const lanes = laneCount(traits);
   if (lanesBlocked <= 0) return 'shoulder';
   if (lanesBlocked >= lanes) return 'road closed';

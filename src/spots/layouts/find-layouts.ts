@@ -1,9 +1,105 @@
+import type { Spot } from '../spot-types.ts';
+import { chosenFew } from './chosen-few.ts';
+import { haulFrame } from './haul-frame.ts';
+import { layoutSpots } from './layout-spots.ts';
 import type { LayoutQuestion, Layouts } from './layout-types.ts';
+import { type Means, meansOf, type Unit } from './means.ts';
+import { noStraight, noTurned } from './none-because.ts';
+import { offerSeparateBelay } from './offer-belay.ts';
+import { pinnedSpots } from './pins.ts';
+import { barriersOnWay, basesOf, newPodiums, type Search } from './search.ts';
+import { searchStraight } from './search-straight.ts';
+import { searchTurned } from './search-turned.ts';
+import { firstOfEach, markStands, type Stand, unitPairs, unitStands } from './stands.ts';
+import { markTies, spotTies } from './tie-places.ts';
+import { whyRanked } from './why.ts';
+import { workOut } from './work-out.ts';
 
 /**
  * The best few complete haul arrangements of a site, by rank: straight, and turned in both directions along the road, over
- * its candidate spots, marked trees and rocks. None on a bench of assumed width or in screening-only data.
+ * its candidate spots, marked trees and rocks. None on a bench of assumed width or in screening-only data. Throws a
+ * `UserError` on a pin that names no spot, mark or apparatus.
  */
 export function findLayouts(question: LayoutQuestion): Layouts {
-  return { spots: question.spots ?? [], layouts: [], noStraight: 'Not sought.', noTurned: 'Not sought.' };
+  const { ground, descent, screeningOnly } = question;
+  const none = (why: string): Layouts => ({ spots: [], layouts: [], noStraight: why, noTurned: why });
+  if (screeningOnly || ground.bench.how === 'assumed') {
+    return none('The elevation data are too coarse to see the road bench: no spot and no layout is told.');
+  }
+  const means = meansOf({ ...question, conditions: ground.conditions, planHigh: descent.angle?.planAs === 'high' });
+  const spots = allSpots(question, means);
+  if (descent.angle === null) {
+    return { ...none('The slope is too short to have an angle: no haul is planned on it.'), spots };
+  }
+  const search = newSearch(question, means, spots);
+  seekStraight(search, means);
+  seekTurned(search, means);
+  const { straight, turned } = search.podiums;
+  const groups = [straight.kept(), turned[1].kept(), turned[-1].kept()];
+  const chosen = chosenFew(groups.map((group) => group.map((one) => offerSeparateBelay(one, search))));
+  const layouts = chosen.map((candidate) => workOut(candidate, search, question));
+  return {
+    spots,
+    layouts: layouts.map((layout, i) => ({ ...layout, rank: i + 1, why: whyRanked(layouts, i, search) })),
+    noStraight: groups[0].length > 0 ? null : noStraight(search),
+    noTurned: groups[1].length + groups[2].length > 0 ? null : noTurned(search),
+  };
 }
+
+/** Candidates, with every pinned spot among them. */
+function allSpots(question: LayoutQuestion, means: Means): Spot[] {
+  const coming = means.units.map(({ apparatus }) => apparatus);
+  const found = question.spots ?? layoutSpots(question.ground, coming, question.rates);
+  const pinned = pinnedSpots(question).filter(({ id }) => !found.some((spot) => spot.id === id));
+  return pinned.length === 0 ? [...found] : [...found, ...pinned];
+}
+
+function newSearch(question: LayoutQuestion, means: Means, spots: readonly Spot[]): Search {
+  const { ground, descent, marks, plane, pins, rates } = question;
+  const frame = haulFrame(ground, descent, rates.mostResets);
+  const ties = markTies(marks, plane, rates, Object.values(pins));
+  const pinnedFor = (unit: Unit): string | undefined =>
+    [pins.anchor, pins.turn, pins.belay].find(
+      (id) => id !== undefined && spots.some((spot) => spot.id === id && spot.apparatusId === unit.apparatus.id),
+    );
+  const standsOf = new Map(
+    means.units.map((unit) => [unit.apparatus.id, unitStands(frame, unit, spots, pinnedFor(unit))]),
+  );
+  const belaySpot = spots.find(({ id, workable }) => id === pins.belay && workable);
+  const belayUnit = means.units.find(({ apparatus }) => apparatus.id === belaySpot?.apparatusId);
+  const pinnedBelays =
+    belaySpot && belayUnit ? spotTies(belaySpot, belayUnit.apparatus) : ties.filter(({ id }) => id === pins.belay);
+  return {
+    ...{ frame, means, pins, spots, standsOf, podiums: newPodiums(), trace: { bends: 0, inSight: 0 } },
+    marks: markStands(frame, ties),
+    pinnedBelays: pins.belay === undefined ? null : pinnedBelays,
+    baseAt: basesOf(descent, barriersOnWay(frame), means),
+  };
+}
+
+function seekStraight(search: Search, means: Means): void {
+  const { pins, marks } = search;
+  if (pins.turn !== undefined) return;
+  const pinned = (stands: readonly Stand[]): Stand[] => only(stands, pins.anchor);
+  const units = pins.anchor === undefined ? firstOfEach(means.units, (unit) => [unit]) : means.units;
+  for (const unit of units) searchStraight(search, pinned(search.standsOf.get(unit.apparatus.id) ?? []));
+  searchStraight(search, pinned(marks));
+}
+
+function seekTurned(search: Search, means: Means): void {
+  const { pins, marks, standsOf } = search;
+  const stands = (unit: Unit): readonly Stand[] => standsOf.get(unit.apparatus.id) ?? [];
+  const free = pins.anchor === undefined && pins.turn === undefined && pins.belay === undefined;
+  const single = free ? firstOfEach(means.units, (unit) => [unit]) : means.units;
+  const seek = (turns: readonly Stand[], anchors: readonly Stand[]): void =>
+    searchTurned(search, only(turns, pins.turn), only(anchors, pins.anchor));
+  for (const { turn, anchor } of unitPairs(means, free)) seek(stands(turn), stands(anchor));
+  for (const unit of single) {
+    seek(stands(unit), marks);
+    seek(marks, stands(unit));
+  }
+  seek(marks, marks);
+}
+
+const only = (stands: readonly Stand[], id: string | undefined): Stand[] =>
+  id === undefined ? [...stands] : stands.filter(({ tie }) => tie.id === id);

@@ -31,6 +31,8 @@ export interface LayoutQuestion {
   readonly plane: LocalPlane;
   readonly rates: Rates;
   readonly patients: number;
+  /** Of the ground under bench and descent: then nothing is sought. */
+  readonly screeningOnly: boolean;
   readonly pins: LayoutPins;
   /** Candidates already found for this ground and fleet (`layoutSpots`); found anew where left out. */
   readonly spots?: readonly Spot[];
@@ -88,7 +90,7 @@ export interface Layout {
   readonly run: HaulArrangement;
   readonly haul: Haul;
   readonly fits: RopeFits;
-  /** Kit is there before the ropes are rigged. */
+  /** Rating of the gear, and ropes counted, are those of the kits that come; kit there before the ropes are rigged. */
   readonly kitAtHand: boolean;
   /** Where ropes are short: how the slope is taken in stages; null where none are needed or none can be told. */
   readonly stages: readonly StagePlan[] | null;

@@ -48,7 +48,7 @@ const FACTOR_TENTHS = 10;
  */
 export function compareRank(a: RankKey, b: RankKey): { readonly order: number; readonly step: RankStep | null } {
   for (const step of rankSteps) {
-    const order = valueOf(step, a) - valueOf(step, b);
+    const order = stepValue(step, a) - stepValue(step, b);
     if (order !== 0 && !Number.isNaN(order)) return { order, step };
   }
   return { order: 0, step: null };
@@ -56,7 +56,7 @@ export function compareRank(a: RankKey, b: RankKey): { readonly order: number; r
 
 const verdicts: readonly Verdict[] = ['yes', 'judge on site', 'no'];
 
-function valueOf(step: RankStep, key: RankKey): number {
+function stepValue(step: RankStep, key: RankKey): number {
   switch (step) {
     case 'factors':
       return verdicts.indexOf(key.verdict);

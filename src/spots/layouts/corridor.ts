@@ -1,0 +1,123 @@
+import type { Bench } from '../../road/index.ts';
+import { placeOnBench } from '../bench-place.ts';
+import { boxOf, segmentHitsBox } from '../box-hit.ts';
+import { strip } from '../footprint.ts';
+import type { Hazard } from '../hazards.ts';
+import { LAYOUT_LIMITS } from './layout-limits.ts';
+
+/** Points along the sides of a corridor are tested this far apart, metres; rounding alone refuses nothing. */
+const STEP_M = 0.5;
+const TOUCH_M = 1e-6;
+
+/**
+ * True where a strip of a width from a to b, metres, lies inside the usable offsets of the bench, both read linearly between
+ * stations: chords on bends are tested as they run. `from` is an element near a.
+ */
+export function insideUsable(
+  bench: Bench,
+  ax: number,
+  ay: number,
+  bx: number,
+  by: number,
+  widthM: number,
+  from: number,
+): boolean {
+  const lengthM = Math.hypot(bx - ax, by - ay);
+  if (!(lengthM > 0)) return false;
+  const nx = ((by - ay) / lengthM) * (widthM / 2);
+  const ny = (-(bx - ax) / lengthM) * (widthM / 2);
+  const n = Math.max(1, Math.ceil(lengthM / STEP_M));
+  const at = scratch;
+  for (const side of SIDES) {
+    let near = from;
+    for (let k = 0; k <= n; k++) {
+      const x = ax + ((bx - ax) * k) / n + side * nx;
+      const y = ay + ((by - ay) * k) / n + side * ny;
+      if (!placeOnBench(bench, x, y, near, at) || !withinUsable(bench, at[0], at[1])) return false;
+      near = at[0];
+    }
+  }
+  return true;
+}
+
+const SIDES = [-1, 1] as const;
+const scratch = new Float64Array(2);
+
+/** True where an offset at an element of the bench, with fractions, lies where people may stand. */
+export function withinUsable({ left, right, count }: Bench, element: number, offsetM: number): boolean {
+  const i = Math.min(count - 2, Math.floor(element));
+  const t = element - i;
+  const l = left.usableOffsetM[i] + t * (left.usableOffsetM[i + 1] - left.usableOffsetM[i]);
+  const r = right.usableOffsetM[i] + t * (right.usableOffsetM[i + 1] - right.usableOffsetM[i]);
+  return offsetM >= l - TOUCH_M && offsetM <= r + TOUCH_M;
+}
+
+/** Kinds of marks that a haul corridor cannot cross; a wire overhead or soft ground is walked under and over. */
+const BLOCKS = new Set(['tree', 'rock', 'pole', 'sign', 'gate', 'barrier', 'wall', 'step', 'water']);
+
+/** True where nothing marked or mapped stands in a strip from a to b; `except` are the ids of its own anchors,
+ * `passes` kinds that do not stop it. */
+export function clearOfMarks(
+  hazards: readonly Hazard[],
+  ax: number,
+  ay: number,
+  bx: number,
+  by: number,
+  except: readonly string[],
+  passes: readonly string[] = [],
+): boolean {
+  const box = boxOf(strip(ax, ay, bx, by, LAYOUT_LIMITS.corridorM));
+  return !hazards.some(({ id, kind, xy }) => {
+    if (!BLOCKS.has(kind) || passes.includes(kind) || except.includes(id)) return false;
+    for (let k = 0; k + 1 < xy.length; k += 2) {
+      if (segmentHitsBox(box, 0, xy[k], xy[k + 1], xy[k + 2] ?? xy[k], xy[k + 3] ?? xy[k + 1])) return true;
+    }
+    return false;
+  });
+}
+
+/** Directions from one point that stay inside the usable offsets as far as each element: least and most, radians from a way. */
+export interface Sight {
+  readonly from: Float64Array;
+  readonly to: Float64Array;
+}
+
+/**
+ * For a corridor that starts at a point and runs along the road (`along` 1 with its drawing, −1 against): the directions,
+ * radians to the left of `way`, in which it clears by half its width every usable offset up to each element. Necessary,
+ * not sufficient: a sieve before `insideUsable`. Elements not reached hold an empty range.
+ */
+export function corridorSight(
+  bench: Bench,
+  x: number,
+  y: number,
+  element: number,
+  along: -1 | 1,
+  way: { readonly x: number; readonly y: number },
+  reachM: number,
+): Sight {
+  const { count, left, right, normalX, normalY } = bench;
+  const from = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
+  const to = new Float64Array(count).fill(Number.NEGATIVE_INFINITY);
+  const half = LAYOUT_LIMITS.corridorM / 2 - TOUCH_M;
+  let least = -Math.PI / 2;
+  let most = Math.PI / 2;
+  const first = along > 0 ? Math.ceil(element) : Math.floor(element);
+  for (let i = first, k = 0; i >= 0 && i < count && k <= reachM; i += along, k++) {
+    for (const side of SIDES) {
+      const offset = side < 0 ? left.usableOffsetM[i] : right.usableOffsetM[i];
+      const dx = bench.x[i] + offset * normalX[i] - x;
+      const dy = bench.y[i] + offset * normalY[i] - y;
+      const distance = Math.hypot(dx, dy);
+      if (!(distance > half)) return { from, to };
+      const bearing = Math.atan2(way.x * dy - way.y * dx, way.x * dx + way.y * dy);
+      const spread = Math.asin(half / distance);
+      if (side * along > 0) least = Math.max(least, bearing + spread);
+      else most = Math.min(most, bearing - spread);
+    }
+    if (!(least <= most)) return { from, to };
+    from[i] = least;
+    to[i] = most;
+  }
+  return { from, to };
+}

@@ -1,0 +1,73 @@
+import type { Apparatus, Kit, Rates, UnitArrival } from '../../book/index.ts';
+import type { Conditions, GearRatings, KitArrival } from '../../rigging/index.ts';
+import { gearRatings, kitArrivals } from './kit-at-hand.ts';
+
+/** Who and what comes to a site, sorted out once for a search; minutes after the first arrival. */
+export interface Means {
+  readonly rates: Rates;
+  readonly conditions: Conditions;
+  readonly arrivals: readonly UnitArrival[];
+  readonly patients: number;
+  readonly planHigh: boolean;
+  readonly units: readonly Unit[];
+  readonly kits: readonly KitArrival[];
+  readonly ratings: GearRatings;
+  /** Ropes that have come by the first alarm and by mutual aid, metres, longest first. */
+  readonly alarmRopesM: readonly number[];
+  readonly allRopesM: readonly number[];
+  readonly peopleByAlarm: number;
+}
+
+/** An apparatus on its way. Units of one class are alike in everything that a layout asks. */
+export interface Unit {
+  readonly apparatus: Apparatus;
+  readonly atMin: number;
+  readonly likeness: string;
+}
+
+export function meansOf(input: {
+  readonly rates: Rates;
+  readonly conditions: Conditions;
+  readonly fleet: readonly Apparatus[];
+  readonly arrivals: readonly UnitArrival[];
+  readonly kits: readonly Kit[];
+  readonly patients: number;
+  readonly planHigh: boolean;
+}): Means {
+  const { rates, conditions, arrivals, patients, planHigh } = input;
+  const kits = kitArrivals(arrivals, input.kits);
+  const ropes = (of: readonly KitArrival[]): number[] => of.flatMap(({ ropesM }) => ropesM).sort((a, b) => b - a);
+  const byAlarm = arrivals.filter(({ tier }) => tier !== 'mutual aid');
+  return {
+    ...{ rates, conditions, arrivals, patients, planHigh, kits },
+    units: unitsComing(input.fleet, arrivals),
+    ratings: gearRatings(arrivals, input.kits),
+    alarmRopesM: ropes(kits.filter(({ tier }) => tier !== 'mutual aid')),
+    allRopesM: ropes(kits),
+    peopleByAlarm: byAlarm.reduce((sum, { people }) => sum + people, 0),
+  };
+}
+
+/** Ropes that are there by a minute, metres, longest first. */
+export const ropesBy = ({ kits }: Means, atMin: number): number[] =>
+  kits
+    .filter((kit) => kit.atMin <= atMin)
+    .flatMap(({ ropesM }) => ropesM)
+    .sort((a, b) => b - a);
+
+function unitsComing(fleet: readonly Apparatus[], arrivals: readonly UnitArrival[]): Unit[] {
+  const units = fleet.flatMap((apparatus): Unit[] => {
+    const coming = arrivals.filter(({ apparatusId }) => apparatusId === apparatus.id);
+    if (coming.length === 0) return [];
+    const atMin = Math.min(...coming.map((arrival) => arrival.atMin));
+    return [{ apparatus, atMin, likeness: likenessOf(apparatus) }];
+  });
+  return units.sort((a, b) => a.atMin - b.atMin || (a.apparatus.id < b.apparatus.id ? -1 : 1));
+}
+
+/** Equal for apparatus that stand and hold alike. */
+export function likenessOf(apparatus: Apparatus): string {
+  const { lengthM, widthM, wheelbaseM, turningRadiusM, emptyMassKg, grossMassKg, attachments } = apparatus;
+  const eyes = attachments.map(({ end, ratedKn }) => `${end} ${ratedKn}`);
+  return [lengthM, widthM, wheelbaseM, turningRadiusM, emptyMassKg, grossMassKg, ...eyes].join();
+}

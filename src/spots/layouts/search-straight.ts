@@ -1,0 +1,196 @@
+import type { PointM } from '../../geo/index.ts';
+import { actualAdvantage, dot, idealAdvantage, type PlanVector, turnForce } from '../../rigging/index.ts';
+import { toRadians } from '../../units/index.ts';
+import { placeOnBench } from '../bench-place.ts';
+import { strip } from '../footprint.ts';
+import { laneUse } from '../lanes.ts';
+import type { Spot } from '../spot-types.ts';
+import { type AnchorLoad, addLoad, freeOf, noLoad } from './anchor-load.ts';
+import { mayBelay, ownBelay, separateBelays } from './belay-place.ts';
+import type { BelayPlace, Candidate } from './candidate.ts';
+import { chooseSystem, type SystemChoice } from './choose-system.ts';
+import { clearOfMarks } from './corridor.ts';
+import { kitByMin } from './kit-at-hand.ts';
+import { LAYOUT_LIMITS } from './layout-limits.ts';
+import { ropesBy } from './means.ts';
+import { minutesOf } from './minutes-of.ts';
+import { bitCount, laneBits, trafficPast } from './people-there.ts';
+import type { PullBase } from './pull-base.ts';
+import { rankKeyOf } from './rank-key.ts';
+import type { Search } from './search.ts';
+import { ropeClear } from './spots-apart.ts';
+import type { Stand } from './stands.ts';
+import { teamRoomM } from './team-room.ts';
+
+const LEAST_FIELD_M = 3.5;
+const MOST_FIELD_M = 30;
+/** The field is walked from here behind the edge on: past the setback of people and ropes, half a corridor in. */
+const FIELD_FROM_M = 1.6;
+/** A rope tied to the middle of an end may run along it, not across the body. */
+const ALONG_END = -0.17;
+
+/** Seeks straight hauls with the anchor on one of the stands. */
+export function searchStraight(search: Search, anchors: readonly Stand[]): void {
+  const { edge, back } = search.frame;
+  const within = Math.cos(toRadians(LAYOUT_LIMITS.nearDescentDeg));
+  for (const anchor of anchors) {
+    const { tie } = anchor;
+    const to = { x: tie.x - edge.x, y: tie.y - edge.y };
+    const fieldM = Math.hypot(to.x, to.y);
+    if (fieldM < LEAST_FIELD_M || fieldM > MOST_FIELD_M || dot(to, back) < fieldM * within) continue;
+    const towardEdge = { x: -to.x / fieldM, y: -to.y / fieldM };
+    if (tie.spot !== null && towardEdge.x * tie.outX + towardEdge.y * tie.outY < ALONG_END) continue;
+    if (tie.spot !== null && !ropeClear(tie.spot, edge, tie, true)) continue;
+    if (!clearOfMarks(search.frame.ground.hazards, edge.x, edge.y, tie.x, tie.y, [tie.id], IN_FIELD)) continue;
+    fromAnchor(search, anchor, fieldM, towardEdge);
+  }
+}
+
+/** A barrier at the edge lifts the rope; it does not stop a straight haul. */
+const IN_FIELD = ['barrier'];
+
+function fromAnchor(search: Search, anchor: Stand, fieldM: number, towardEdge: PlanVector): void {
+  const { frame, means, podiums } = search;
+  const { bench, edge, back, ground, element } = frame;
+  const { tie, unit } = anchor;
+  const podium = podiums.straight;
+  const { base, contacts } = search.baseAt('straight', fieldM);
+  const apparatusAtMin = unit?.atMin ?? 0;
+  const rigRopesM = ropesBy(means, kitByMin('straight', apparatusAtMin, means.rates));
+  const start = { x: edge.x + back.x * FIELD_FROM_M, y: edge.y + back.y * FIELD_FROM_M };
+  const away = { x: -towardEdge.x, y: -towardEdge.y };
+  const backRoomM = Math.max(0.5, teamRoomM(bench, start, away, element, 0, tie.spot));
+  const field = strip(start.x, start.y, tie.x, tie.y, LAYOUT_LIMITS.corridorM);
+  const fieldLanes = anchor.lanes | laneBits(laneUse(bench, ground.traits, field, element).taken);
+  for (const belay of belaysFor(search, anchor, fieldM)) {
+    const hand = handTurnFor(search, anchor, belay);
+    for (const by of ['rank', 'resets'] as const) {
+      const choose = (handTurns: 0 | 1, lanes: number): SystemChoice | null =>
+        chooseSystem(
+          {
+            ...{ base, fieldM, belayRunM: belay.runM, handTurns, rigRopesM },
+            othersCount: trafficPast(ground.traits, lanes).othersCount,
+          },
+          means,
+          by,
+        );
+      const plain = choose(0, fieldLanes);
+      if (plain === null) continue;
+      const walkM = idealAdvantage(plain.advantage) * plain.throwM;
+      const turned = walkM > backRoomM + 1e-9 ? hand : null;
+      const roomM = turned === null ? backRoomM : turned.roomM;
+      const lanesTaken = fieldLanes | (turned === null ? 0 : handLanes(search, turned, walkM));
+      const choice = choose(turned === null ? 0 : 1, lanesTaken) ?? plain;
+      const lanes = bitCount(lanesTaken);
+      const load = loadOf(search, anchor, belay, towardEdge, base, turned, choice);
+      if (!podium.admits(rankKeyOf(frame, choice, lanes, load, 'straight', 0))) continue;
+      const candidate: Omit<Candidate, 'key'> = {
+        ...{ kind: 'straight', along: turned?.along ?? 0, anchor: tie, turn: null, belay, base, contacts, fieldM },
+        handTurn: turned && { tie: turned.stand.tie, bend: turned.bend, way: turned.way },
+        ...{ roomM, choice, lanesTaken, apparatusAtMin },
+      };
+      const minutes = minutesOf(candidate, means, ground.traits).total ?? Number.POSITIVE_INFINITY;
+      podium.offer({ ...candidate, key: rankKeyOf(frame, choice, lanes, load, 'straight', minutes) });
+    }
+  }
+}
+
+/** Belays worth a look at a straight anchor: a pinned one, its own apparatus, or the nearest separate anchor. */
+function belaysFor({ frame, pinnedBelays, marks }: Search, { tie }: Stand, fieldM: number): BelayPlace[] {
+  const { edge } = frame;
+  const spots: Spot[] = tie.spot === null ? [] : [tie.spot];
+  const situation = { bend: tie, anchor: null, spots, usedIds: [tie.id] };
+  const own = ownBelay(tie, 'straight', fieldM);
+  if (pinnedBelays !== null) {
+    return pinnedBelays.flatMap((pinned) => {
+      if (pinned.id === tie.id) return [own];
+      if (!mayBelay(frame, pinned, situation)) return [];
+      return [{ tie: pinned, runM: Math.hypot(pinned.x - edge.x, pinned.y - edge.y) }];
+    });
+  }
+  const markTies = marks.map((stand) => stand.tie);
+  const others = separateBelays(frame, markTies, situation).slice(0, 1);
+  if (tie.anchor.kind !== 'apparatus') return others.length > 0 ? others : [own];
+  return tie.anchor.attachments >= 2 ? [own, ...others] : others;
+}
+
+/** Where the hauling end may turn along the road: what holds it, which way it goes, and the room there. */
+interface HandTurn {
+  readonly stand: Stand;
+  readonly bend: PointM;
+  readonly way: PlanVector;
+  readonly along: -1 | 1;
+  readonly roomM: number;
+}
+
+/** The turn with most room: a further attachment of the anchor's apparatus, else a mark near by with no other line on it. */
+function handTurnFor({ frame, marks }: Search, anchor: Stand, belay: BelayPlace): HandTurn | null {
+  const { tie } = anchor;
+  const lines = belay.tie.id === tie.id ? 3 : 2;
+  const own = tie.anchor.kind === 'apparatus' && tie.anchor.attachments >= lines ? [anchor] : [];
+  const others = marks.filter(
+    (stand) =>
+      stand.tie.id !== tie.id &&
+      stand.tie.id !== belay.tie.id &&
+      Math.hypot(stand.tie.x - tie.x, stand.tie.y - tie.y) <= LAYOUT_LIMITS.handTurnMostM,
+  );
+  let best: HandTurn | null = null;
+  for (const stand of own.length > 0 ? own : others) {
+    for (const along of [-1, 1] as const) {
+      const turn = handTurnAt(frame, stand, along);
+      if (turn !== null && (best === null || turn.roomM > best.roomM + 1e-9)) best = turn;
+    }
+  }
+  return best;
+}
+
+function handTurnAt(frame: Search['frame'], stand: Stand, along: -1 | 1): HandTurn | null {
+  const { bench } = frame;
+  const i = Math.max(0, Math.min(bench.count - 1, Math.round(stand.element)));
+  const way = { x: -along * bench.normalY[i], y: along * bench.normalX[i] };
+  const { tie } = stand;
+  if (tie.spot !== null && way.x * tie.outX + way.y * tie.outY < -0.1) return null;
+  const { edge } = frame;
+  const toEdge = Math.hypot(edge.x - tie.x, edge.y - tie.y);
+  const inM = tie.spot === null ? 1.5 : 0;
+  const bend = { x: tie.x + ((edge.x - tie.x) / toEdge) * inM, y: tie.y + ((edge.y - tie.y) / toEdge) * inM };
+  const at = new Float64Array(2);
+  if (!placeOnBench(bench, bend.x, bend.y, stand.element, at)) return null;
+  const roomM = teamRoomM(bench, bend, way, at[0], 0, null);
+  return roomM > 0 ? { stand, bend, way, along, roomM } : null;
+}
+
+function handLanes({ frame }: Search, { bend, way, roomM, stand }: HandTurn, walkM: number): number {
+  const m = Math.min(walkM, roomM);
+  const corridor = strip(bend.x, bend.y, bend.x + way.x * m, bend.y + way.y * m, LAYOUT_LIMITS.corridorM);
+  return laneBits(laneUse(frame.bench, frame.ground.traits, corridor, Math.floor(stand.element)).taken);
+}
+
+/** Every force of a straight haul on what holds it. */
+function loadOf(
+  { frame, means }: Search,
+  anchor: Stand,
+  belay: BelayPlace,
+  towardEdge: PlanVector,
+  { tensionKn }: PullBase,
+  hand: HandTurn | null,
+  choice: SystemChoice,
+): AnchorLoad {
+  const { rates, conditions } = means;
+  const { tie } = anchor;
+  const load = noLoad();
+  const ids = [tie.id, belay.tie.id, ...(hand === null ? [] : [hand.stand.tie.id])];
+  const free = (of: Stand['tie']): number => freeOf(of.anchor, ids.filter((id) => id === of.id).length);
+  const atMain = free(tie);
+  addLoad(load, tie.anchor, atMain, tensionKn.hanging, towardEdge, rates.haulingFactor, conditions, rates);
+  addLoad(load, tie.anchor, atMain, tensionKn.held, towardEdge, rates.heldFactor, conditions, rates);
+  const caught = { x: frame.edge.x - belay.tie.x, y: frame.edge.y - belay.tie.y };
+  addLoad(load, belay.tie.anchor, free(belay.tie), tensionKn.belay, caught, rates.heldFactor, conditions, rates);
+  if (hand !== null) {
+    const kn = tensionKn.hanging / actualAdvantage(choice.advantage, rates.pulleyEfficiency, choice.handTurns);
+    const force = turnForce(kn, towardEdge, kn, hand.way);
+    const to = hand.stand.tie;
+    addLoad(load, to.anchor, free(to), force.kn, force.toward, rates.haulingFactor, conditions, rates);
+  }
+  return load;
+}

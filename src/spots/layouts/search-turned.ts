@@ -1,0 +1,189 @@
+import { type PlanVector, turnForce, unit } from '../../rigging/index.ts';
+import { placeOnBench } from '../bench-place.ts';
+import { strip } from '../footprint.ts';
+import { laneUse } from '../lanes.ts';
+import type { Spot } from '../spot-types.ts';
+import { type AnchorLoad, addLoad, freeOf, noLoad } from './anchor-load.ts';
+import { mayBelay, ownBelay, separateBelays } from './belay-place.ts';
+import { type Bend, bendsFor, offBy } from './bends.ts';
+import type { BelayPlace, Candidate } from './candidate.ts';
+import { chooseSystem } from './choose-system.ts';
+import { clearOfMarks, corridorSight, insideUsable, type Sight } from './corridor.ts';
+import { kitByMin } from './kit-at-hand.ts';
+import { LAYOUT_LIMITS } from './layout-limits.ts';
+import { ropesBy } from './means.ts';
+import { minutesOf } from './minutes-of.ts';
+import { bitCount, laneBits, trafficPast } from './people-there.ts';
+import type { PullBase } from './pull-base.ts';
+import { rankKeyOf } from './rank-key.ts';
+import type { Search } from './search.ts';
+import { outsideTriangle, ropeClear, spotsApart } from './spots-apart.ts';
+import type { Stand } from './stands.ts';
+import { teamRoomM } from './team-room.ts';
+
+/** An anchor faces its rope within 45°. */
+const FACES = Math.SQRT1_2;
+const LEAST_FIELD_M = 3.5;
+
+/** Seeks turned hauls with a change of direction on one of `turns` and the anchor on one of `anchors`, both ways along the road. */
+export function searchTurned(search: Search, turns: readonly Stand[], anchors: readonly Stand[]): void {
+  const { frame, means } = search;
+  const near = turns.filter(({ tie }) => Math.hypot(tie.x - frame.edge.x, tie.y - frame.edge.y) < NEAR_M);
+  for (const along of [-1, 1] as const) {
+    const far = anchors.filter(({ alongM }) => alongM * along > LEAST_FIELD_M - 1);
+    for (const turn of near) {
+      for (const bend of bendsFor(frame, turn.tie, along, means.rates.pulleyEfficiency)) {
+        search.trace.bends++;
+        fromBend(search, turn, bend, along, far);
+      }
+    }
+  }
+}
+
+/** No attachment farther from the edge reaches a bend by its tie. */
+const NEAR_M = 6 + LAYOUT_LIMITS.tieMostM;
+
+function fromBend(search: Search, turn: Stand, bend: Bend, along: -1 | 1, anchors: readonly Stand[]): void {
+  const { frame, means, podiums } = search;
+  const { bench, road, ground } = frame;
+  const { rates } = means;
+  const podium = podiums.turned[along];
+  const { base, contacts } = search.baseAt('turned', bend.toEdgeM);
+  const way = { x: along * road.x, y: along * road.y };
+  const at = new Float64Array(2);
+  if (!placeOnBench(bench, bend.x, bend.y, frame.element, at)) return;
+  const element = at[0];
+  const sight = corridorSight(bench, bend.x, bend.y, element, along, way, REACH);
+  const belays = belaysFor(search, turn, bend, along);
+  for (const anchor of anchors) {
+    const { tie } = anchor;
+    const dx = tie.x - bend.x;
+    const dy = tie.y - bend.y;
+    const fieldM = Math.sqrt(dx * dx + dy * dy);
+    if (fieldM < LEAST_FIELD_M || tie.id === turn.tie.id) continue;
+    const leg = { x: dx / fieldM, y: dy / fieldM };
+    if (tie.spot !== null && -(leg.x * tie.outX + leg.y * tie.outY) < FACES) continue;
+    if (!inSight(sight, leg, way, anchor.element - (tie.spot === null ? along * MARK_SIGHT_M : 0), along)) continue;
+    search.trace.inSight++;
+    const resultant = unit({
+      x: bend.towardEdge.x + leg.x / rates.pulleyEfficiency,
+      y: bend.towardEdge.y + leg.y / rates.pulleyEfficiency,
+    });
+    if (offBy(bend.tieX, bend.tieY, resultant) > LAYOUT_LIMITS.tieOffDeg) continue;
+
+    const apparatusAtMin = Math.max(turn.unit?.atMin ?? 0, anchor.unit?.atMin ?? 0);
+    const rigRopesM = ropesBy(means, kitByMin('turned', apparatusAtMin, rates));
+    for (const belay of belays) {
+      const lanesAtLeast = turn.lanes | anchor.lanes;
+      const question = { base, fieldM, belayRunM: belay.runM, handTurns: 0, rigRopesM } as const;
+      for (const by of ['rank', 'resets'] as const) {
+        const hopeful = chooseSystem(
+          { ...question, othersCount: trafficPast(ground.traits, lanesAtLeast).othersCount },
+          means,
+          by,
+        );
+        if (hopeful === null) continue;
+        const hope = rankKeyOf(frame, hopeful, bitCount(lanesAtLeast), noLoad(), 'turned', 0);
+        if (!podium.admits(hope)) continue;
+        const load = loadOf(search, turn, bend, leg, anchor, belay, base);
+        const corridor = strip(bend.x, bend.y, tie.x, tie.y, LAYOUT_LIMITS.corridorM);
+        const lanesTaken =
+          lanesAtLeast | laneBits(laneUse(bench, ground.traits, corridor, Math.floor(anchor.element)).taken);
+        const choice = chooseSystem(
+          { ...question, othersCount: trafficPast(ground.traits, lanesTaken).othersCount },
+          means,
+          by,
+        )!;
+        const lanes = bitCount(lanesTaken);
+        const known = rankKeyOf(frame, choice, lanes, load, 'turned', 0);
+        if (!podium.admits(known)) continue;
+        if (!isClear(search, turn, bend, anchor, element)) continue;
+        const roomM = teamRoomM(bench, bend, leg, element, fieldM, tie.spot);
+        const candidate: Omit<Candidate, 'key'> = {
+          ...{ kind: 'turned', along, anchor: tie, turn: { tie: turn.tie, bend }, belay, handTurn: null },
+          ...{ base, contacts, fieldM, roomM, choice, lanesTaken, apparatusAtMin },
+        };
+        const minutes = minutesOf(candidate, search.means, ground.traits).total ?? Number.POSITIVE_INFINITY;
+        podium.offer({ ...candidate, key: rankKeyOf(frame, choice, lanes, load, 'turned', minutes) });
+      }
+    }
+  }
+}
+
+const REACH = 70;
+const MARK_SHORT_M = 1.5;
+const MARK_SIGHT_M = 2;
+
+function inSight(sight: Sight, leg: PlanVector, way: PlanVector, element: number, along: -1 | 1): boolean {
+  const i = along > 0 ? Math.floor(element) : Math.ceil(element);
+  const bearing = Math.atan2(way.x * leg.y - way.y * leg.x, way.x * leg.x + way.y * leg.y);
+  return bearing >= sight.from[i] && bearing <= sight.to[i];
+}
+
+/** Belays worth a look at a change of direction: a pinned one, its own apparatus, or the nearest separate anchors. */
+function belaysFor(search: Search, turn: Stand, bend: Bend, along: -1 | 1): BelayPlace[] {
+  const { frame, pinnedBelays, marks } = search;
+  const { edge, road } = frame;
+  const anchor = { x: bend.x + along * road.x, y: bend.y + along * road.y };
+  const spots: Spot[] = turn.tie.spot === null ? [] : [turn.tie.spot];
+  const situation = { bend, anchor, spots, usedIds: [turn.tie.id] };
+  const own = ownBelay(turn.tie, 'turned', bend.toEdgeM);
+  if (pinnedBelays !== null) {
+    return pinnedBelays.flatMap((pinned) => {
+      if (pinned.id === turn.tie.id) return [own];
+      if (!mayBelay(frame, pinned, situation)) return [];
+      return [{ tie: pinned, runM: Math.hypot(pinned.x - edge.x, pinned.y - edge.y) }];
+    });
+  }
+  const others = separateBelays(
+    frame,
+    marks.map(({ tie }) => tie),
+    situation,
+  ).slice(0, 1);
+  if (turn.tie.anchor.kind !== 'apparatus') return others.length > 0 ? others : [own];
+  return turn.tie.anchor.attachments >= 2 ? [own, ...others] : others;
+}
+
+/** Every force of a turned haul on what holds it. */
+function loadOf(
+  { frame, means }: Search,
+  { tie }: Stand,
+  bend: Bend,
+  leg: PlanVector,
+  anchor: Stand,
+  belay: BelayPlace,
+  { tensionKn, farHangingKn }: PullBase,
+): AnchorLoad {
+  const { rates, conditions } = means;
+  const { edge } = frame;
+  const load = noLoad();
+  const shared = belay.tie.id === tie.id;
+  const free = freeOf(tie.anchor, shared ? 2 : 1);
+  const bent = turnForce(tensionKn.hanging, bend.towardEdge, farHangingKn, leg);
+  addLoad(load, tie.anchor, free, bent.kn, bent.toward, rates.haulingFactor, conditions, rates);
+  addLoad(load, tie.anchor, free, tensionKn.held, bend.towardEdge, rates.heldFactor, conditions, rates);
+  const back = { x: -leg.x, y: -leg.y };
+  const atMain = freeOf(anchor.tie.anchor, belay.tie.id === anchor.tie.id ? 2 : 1);
+  addLoad(load, anchor.tie.anchor, atMain, farHangingKn, back, rates.haulingFactor, conditions, rates);
+  const caught = { x: edge.x - belay.tie.x, y: edge.y - belay.tie.y };
+  const atBelay = shared ? free : belay.tie.id === anchor.tie.id ? atMain : freeOf(belay.tie.anchor, 1);
+  addLoad(load, belay.tie.anchor, atBelay, tensionKn.belay, caught, rates.heldFactor, conditions, rates);
+  return load;
+}
+
+/** Exact tests of the ground that a turned haul takes: corridor, marks in it, apparatus out of the ropes and of the angle. */
+function isClear({ frame }: Search, turn: Stand, bend: Bend, { tie }: Stand, element: number): boolean {
+  const { bench, ground, edge } = frame;
+  const spots = [turn.tie.spot, tie.spot].filter((spot) => spot !== null);
+  if (spots.length === 2 && !spotsApart(spots[0], spots[1])) return false;
+  if (turn.tie.spot !== null && !ropeClear(turn.tie.spot, bend, tie, false)) return false;
+  if (turn.tie.spot !== null && !ropeClear(turn.tie.spot, edge, bend, false)) return false;
+  if (tie.spot !== null && !ropeClear(tie.spot, bend, tie, true)) return false;
+  if (!spots.every((spot) => outsideTriangle(spot, edge, bend, tie))) return false;
+  // A mark may stand just outside the usable edge: the field ends its clearance short of it.
+  const fieldM = Math.hypot(tie.x - bend.x, tie.y - bend.y);
+  const share = tie.spot === null ? 1 - MARK_SHORT_M / fieldM : 1;
+  const end = { x: bend.x + (tie.x - bend.x) * share, y: bend.y + (tie.y - bend.y) * share };
+  if (!insideUsable(bench, bend.x, bend.y, end.x, end.y, LAYOUT_LIMITS.corridorM, element)) return false;
+  return clearOfMarks(ground.hazards, bend.x, bend.y, tie.x, tie.y, [turn.tie.id, tie.id]);
+}

@@ -1,0 +1,88 @@
+import type { Contact, Descent, RopeRise } from '../../descent/index.ts';
+import type { Spot } from '../spot-types.ts';
+import type { HaulFrame } from './haul-frame.ts';
+import { haulGround } from './haul-ground.ts';
+import { LAYOUT_LIMITS } from './layout-limits.ts';
+import type { LayoutPins } from './layout-types.ts';
+import type { Means } from './means.ts';
+import { Podium } from './podium.ts';
+import { type PullBase, pullBase } from './pull-base.ts';
+import type { Stand } from './stands.ts';
+import type { TiePlace } from './tie-places.ts';
+
+/** All that one search works with. */
+export interface Search {
+  readonly frame: HaulFrame;
+  readonly means: Means;
+  readonly pins: LayoutPins;
+  /** What may hold a line: apparatus by unit id, and marks. */
+  readonly standsOf: ReadonlyMap<string, readonly Stand[]>;
+  readonly marks: readonly Stand[];
+  readonly spots: readonly Spot[];
+  /** Ties of a pinned belay; null where none is pinned. */
+  readonly pinnedBelays: readonly TiePlace[] | null;
+  /** How far a search for turned hauls came: bends, and anchors seen along a corridor. */
+  readonly trace: { bends: number; inSight: number };
+  /** Hauls from a last bend so far behind the edge, rounded up to the decimetre, with the bends of the rope. */
+  readonly baseAt: (kind: 'straight' | 'turned', toEdgeM: number) => { base: PullBase; contacts: readonly Contact[] };
+  readonly podiums: { readonly straight: Podium; readonly turned: Readonly<Record<-1 | 1, Podium>> };
+}
+
+/** Remembers what a haul works on by the distance of its last bend from the edge. */
+export function basesOf(descent: Descent, rises: readonly RopeRise[], means: Means): Search['baseAt'] {
+  const known = new Map<string, ReturnType<Search['baseAt']>>();
+  return (kind, toEdgeM) => {
+    const decimetres = Math.ceil(toEdgeM * 10 - 1e-6);
+    const key = `${kind} ${kind === 'turned' ? toEdgeM.toFixed(3) : decimetres}`;
+    let found = known.get(key);
+    if (found === undefined) {
+      const { haulGround: ground, contacts } = haulGround(
+        descent,
+        decimetres / 10,
+        rises.filter(({ distanceM }) => -distanceM < toEdgeM),
+        means.rates,
+      )!;
+      found = { base: pullBase(kind, ground, kind === 'turned' ? toEdgeM : 0, means), contacts };
+      known.set(key, found);
+    }
+    return found;
+  };
+}
+
+export const newPodiums = (): Search['podiums'] => ({
+  straight: new Podium(),
+  turned: { [-1]: new Podium(), 1: new Podium() },
+});
+
+/** Barriers that stand on the bench between a last bend and the edge: the rope runs over them. */
+export function barriersOnWay({ ground, edge, back }: HaulFrame): RopeRise[] {
+  const rises: RopeRise[] = [];
+  for (const { kind, xy } of ground.hazards) {
+    if (kind !== 'barrier') continue;
+    for (let k = 0; k + 3 < xy.length; k += 2) {
+      const along = meets(edge, back, xy[k], xy[k + 1], xy[k + 2], xy[k + 3]);
+      if (along !== null) rises.push({ distanceM: -along, heightM: LAYOUT_LIMITS.barrierUpM });
+    }
+  }
+  return rises;
+}
+
+const BARRIER_REACH_M = 12;
+
+/** How far along a ray a segment is met, metres; null where it is not. */
+function meets(
+  from: { readonly x: number; readonly y: number },
+  ray: { readonly x: number; readonly y: number },
+  ax: number,
+  ay: number,
+  bx: number,
+  by: number,
+): number | null {
+  const dx = bx - ax;
+  const dy = by - ay;
+  const cross = ray.x * dy - ray.y * dx;
+  if (cross === 0) return null;
+  const along = ((ax - from.x) * dy - (ay - from.y) * dx) / cross;
+  const share = ((ax - from.x) * ray.y - (ay - from.y) * ray.x) / cross;
+  return along > 0 && along < BARRIER_REACH_M && share >= 0 && share <= 1 ? along : null;
+}
