@@ -1,10 +1,9 @@
-import type { TableName } from '../schema/index.ts';
-import { BOOK_VERSION } from '../schema/index.ts';
+import { BOOK_VERSION, type TableName } from '../schema/index.ts';
 import { canonical } from './canonical.ts';
 import { type Author, type Draft, overOf } from './compose.ts';
 import { type MergeState, recordState } from './merge-state.ts';
 import { initialValue, isRequired } from './plain-record.ts';
-import type { RecordState } from './record-state.ts';
+import { type RecordState, recordKey } from './record-state.ts';
 import { currentOps } from './upcast.ts';
 import { type Op, type Update, updateId } from './update.ts';
 import { heads } from './vector.ts';
@@ -14,6 +13,7 @@ export interface KeptField {
   readonly table: TableName;
   readonly id: string;
   readonly field: string;
+  /** Whose value stands. */
   readonly who: string;
 }
 
@@ -23,15 +23,15 @@ export interface Inversion {
   readonly kept: readonly KeptField[];
 }
 
-/** Ids of the updates that `invert` must be able to look up. */
+/** Updates that `invert` must be able to look up, by id. */
 export const neededToInvert = (group: readonly Update[]): string[] => [
   ...new Set(group.flatMap(({ ops }) => ops.flatMap(([, , , , over]) => over))),
 ];
 
 /**
- * Takes back the updates of `group`: every field whose only writes are theirs gets back what they replaced (`earlier`: those
- * updates by their ids). What they replaced several values with is opened as a choice again; a record that they made is deleted.
- * `as` says whether the drafts undo or redo.
+ * Takes back the updates of `group`: every field on which only their values stand gets back what they replaced (`earlier`: those
+ * updates by id). Where they had replaced several values, these become a choice again; a record that they made is deleted. `as`
+ * says whether the drafts undo or redo.
  */
 export function invert(
   state: MergeState,
@@ -40,75 +40,76 @@ export function invert(
   as: 'undoes' | 'redoes',
   author: Author,
 ): Inversion {
-  const own = new Set(group.map(updateId));
   const ops: Op[][] = [[]];
   const kept: KeptField[] = [];
-  for (const [record, fields] of touched(state, group)) {
+  for (const { record, fields } of touched(state, group)) {
     const { table, id } = record;
-    const other = (field: string) => record.cells[field]?.writes.find(({ by }) => !own.has(by.id))?.by.who;
-    const made = [...fields].some(([field, over]) => over.length === 0 && isRequired(table, field));
+    const other = (field: string, own?: ReadonlySet<string>): string | undefined =>
+      record.cells[field]?.writes.find(({ by, standsFor }) => !own?.has(standsFor ?? by.id))?.by.who;
+    const made = [...fields].some(([field, { over }]) => over.length === 0 && isRequired(table, field));
     if (made) {
-      const changed = Object.keys(record.cells).find((field) => other(field) !== undefined);
+      const changed = Object.keys(record.cells).find((field) => other(field, fields.get(field)?.own) !== undefined);
       if (changed === undefined) ops[0]!.push([table, id, 'deleted', true, overOf(record.cells.deleted)]);
-      else kept.push({ table, id, field: changed, who: other(changed)! });
+      else kept.push({ table, id, field: changed, who: other(changed, fields.get(changed)?.own)! });
       continue;
     }
-    for (const [field, over] of fields) {
-      const cell = record.cells[field];
-      const who = other(field);
-      if (who !== undefined || !cell?.writes.length) {
-        kept.push({ table, id, field, who: who ?? author.who });
+    for (const [field, { over, own }] of fields) {
+      const who = other(field, own);
+      if (who !== undefined) {
+        kept.push({ table, id, field, who });
         continue;
       }
-      valuesOf(table, id, field, over, earlier).forEach((value, i) => {
+      const now = overOf(record.cells[field]);
+      replaced(table, id, field, over, earlier).forEach(({ value, from }, i) => {
         ops[i] ??= [];
-        ops[i].push([table, id, field, value, overOf(cell)]);
+        ops[i].push(from === null ? [table, id, field, value, now] : [table, id, field, value, now, from]);
       });
     }
   }
-  const draft = (part: Op[]): Draft => ({
-    v: BOOK_VERSION,
-    ...author,
-    ops: part,
-    [as]: updateId(group[0]!),
-    ...(part.some(([, , field, value]) => field === 'deleted' && value === true) && { after: heads(state.vector) }),
-  });
-  return { drafts: ops.map(draft), kept };
+  return { drafts: ops.map((part) => draftOf(part, updateId(group[0]!), as, author, state)), kept };
 }
 
-/** The records and fields that a group wrote, with the ids that it replaced, its own left out. */
-function touched(state: MergeState, group: readonly Update[]): Map<RecordState, Map<string, string[]>> {
-  const own = new Set(group.map(updateId));
-  const records = new Map<string, RecordState>();
-  const found = new Map<RecordState, Map<string, string[]>>();
+function draftOf(ops: Op[], target: string, as: 'undoes' | 'redoes', author: Author, state: MergeState): Draft {
+  const deletes = ops.some(([, , field, value]) => field === 'deleted' && value === true);
+  return { v: BOOK_VERSION, ...author, ops, [as]: target, ...(deletes && { after: heads(state.vector) }) };
+}
+
+interface Touched {
+  readonly record: RecordState;
+  /** `over`: ids that the group replaced, its own left out; `own`: the ids under which its values stand. */
+  readonly fields: Map<string, { over: string[]; own: Set<string> }>;
+}
+
+function touched(state: MergeState, group: readonly Update[]): Iterable<Touched> {
+  const ids = new Set(group.map(updateId));
+  const found = new Map<string, Touched>();
   for (const update of group) {
-    for (const [table, id, field, , over] of currentOps(update, 'The history')) {
-      const key = `${table}/${id}`;
-      const record = records.get(key) ?? recordState(state, table as TableName, id);
-      records.set(key, record);
-      const fields = found.get(record) ?? new Map<string, string[]>();
-      found.set(record, fields);
-      const before = fields.get(field) ?? [];
-      fields.set(field, [...before, ...over.filter((one) => !own.has(one) && !before.includes(one))]);
+    for (const [table, id, field, , over, standsFor] of currentOps(update, 'The history')) {
+      const key = recordKey(table, id);
+      const record = found.get(key) ?? { record: recordState(state, table as TableName, id), fields: new Map() };
+      found.set(key, record);
+      const entry = record.fields.get(field) ?? { over: [], own: new Set() };
+      record.fields.set(field, entry);
+      entry.own.add(standsFor ?? updateId(update));
+      for (const one of over) if (!ids.has(one) && !entry.over.includes(one)) entry.over.push(one);
     }
   }
-  return found;
+  return found.values();
 }
 
-/** The different values that the replaced writes gave, newest first; what the field began with where there were none. */
-function valuesOf(
+/** The different values that the replaced writes gave and whose they are; what the field began with where there were none. */
+function replaced(
   table: TableName,
   id: string,
   field: string,
   over: readonly string[],
   earlier: ReadonlyMap<string, Update>,
-): unknown[] {
-  const values = new Map<string, unknown>();
+): { value: unknown; from: string | null }[] {
+  const values = new Map<string, { value: unknown; from: string }>();
   for (const one of over) {
     const update = earlier.get(one);
-    if (!update) continue;
-    const op = currentOps(update, 'The history').find(([t, i, f]) => t === table && i === id && f === field);
-    if (op) values.set(canonical(op[3]), op[3]);
+    const op = update && currentOps(update, 'The history').find(([t, i, f]) => t === table && i === id && f === field);
+    if (op) values.set(canonical(op[3]), { value: op[3], from: op[5] ?? one });
   }
-  return values.size > 0 ? [...values.values()] : [initialValue(table, field)];
+  return values.size > 0 ? [...values.values()] : [{ value: initialValue(table, field), from: null }];
 }

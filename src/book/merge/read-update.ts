@@ -27,6 +27,11 @@ const few = <S extends v.GenericSchema>(item: S, most: number) =>
     v.check((list) => list.length <= most, `expected at most ${most}`),
   );
 
+const over = few(idOfUpdate, 1000);
+const five = v.strictTuple([v.string(), id, v.string(), v.unknown(), over]);
+const six = v.strictTuple([v.string(), id, v.string(), v.unknown(), over, idOfUpdate]);
+const op = v.lazy((input) => (Array.isArray(input) && input.length === 6 ? six : five));
+
 const update = v.strictObject({
   v: whole(1, 1e6),
   actor: id,
@@ -35,7 +40,7 @@ const update = v.strictObject({
   who: text,
   device: text,
   label: text,
-  ops: few(v.strictTuple([v.string(), id, v.string(), v.unknown(), few(idOfUpdate, 1000)]), 1_000_000),
+  ops: few(op, 1_000_000),
   undoes: v.exactOptional(idOfUpdate),
   redoes: v.exactOptional(idOfUpdate),
   after: v.exactOptional(few(v.strictTuple([id, whole(0, 1e12)]), 10_000)),

@@ -14,6 +14,8 @@ export interface Stamp {
 export interface Write {
   readonly value: unknown;
   readonly by: Stamp;
+  /** The update whose value an undo or redo brought back. */
+  readonly standsFor?: string;
 }
 
 /** A field: the writes that no other names, newest first, and the ids named before they came. */
@@ -43,17 +45,21 @@ export function applyToRecord(
   held: (id: string) => boolean,
 ): RecordState {
   const cells: Record<string, Cell> = { ...record.cells };
-  for (const [, , field, value, over] of ops) cells[field] = put(cells[field] ?? { writes: [] }, value, by, over, held);
+  for (const [, , field, value, over, standsFor] of ops) {
+    const write = standsFor === undefined ? { value, by } : { value, by, standsFor };
+    cells[field] = put(cells[field] ?? { writes: [] }, write, over, held);
+  }
   return { ...record, cells };
 }
 
-function put(cell: Cell, value: unknown, by: Stamp, over: readonly string[], held: (id: string) => boolean): Cell {
-  const born = !cell.gone?.includes(by.id);
-  const writes = cell.writes.filter((write) => !over.includes(write.by.id));
-  const gone = (cell.gone ?? []).filter((id) => id !== by.id);
+function put(cell: Cell, write: Write, over: readonly string[], held: (id: string) => boolean): Cell {
+  const own = write.by.id;
+  const writes = cell.writes.filter(({ by }) => !over.includes(by.id));
+  const gone = (cell.gone ?? []).filter((id) => id !== own);
   for (const id of over) if (!held(id) && !gone.includes(id)) gone.push(id);
-  if (born) {
-    writes.push({ value, by });
+  // A write that a later one named before it came is born replaced.
+  if (!cell.gone?.includes(own)) {
+    writes.push(write);
     writes.sort((a, b) => newestFirst(a.by, b.by));
   }
   return gone.length > 0 ? { writes, gone } : { writes };

@@ -18,13 +18,13 @@ export const isNewer = (update: Update, version: number = BOOK_VERSION): boolean
 export function currentOps(update: Update, from: string, steps: readonly Upcast[] = upcasts): Op[] {
   let ops = update.ops;
   for (const step of steps.slice(update.v - 1)) ops = ops.flatMap(step);
-  return ops.map(([table, id, field, value, over]): Op => {
+  return ops.map(([table, id, field, value, ...rest]): Op => {
     if (!isTable(table)) {
       throw new UserError(
         'update-table',
         `${from}: update ${updateId(update)} writes to a table "${table.slice(0, 60)}" that a book does not have; take another copy.`,
       );
     }
-    return [table, id, field, readField(table, id, field, value, `${from}, update ${updateId(update)}`), over];
+    return [table, id, field, readField(table, id, field, value, `${from}, update ${updateId(update)}`), ...rest];
   });
 }

@@ -1,8 +1,18 @@
 /** When, by a device's clock that never runs backwards: milliseconds since 1970 and a counter within them. */
 export type Time = readonly [ms: number, counter: number];
 
-/** Table, id of the record, field, value, and the ids of the updates whose values of that field it replaces. */
-export type Op = readonly [table: string, id: string, field: string, value: unknown, over: readonly string[]];
+/**
+ * Table, id of the record, field, value, and the ids of the updates whose values of that field it replaces. An undo or redo adds
+ * the update whose value it brings back: a later undo then knows whose the value is.
+ */
+export type Op = readonly [
+  table: string,
+  id: string,
+  field: string,
+  value: unknown,
+  over: readonly string[],
+  standsFor?: string,
+];
 
 /**
  * One command of one person. It never changes: on disk, in a file and on a wire it is the same. `actor` is one device's copy of

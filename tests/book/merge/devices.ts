@@ -10,6 +10,7 @@ import {
   neededToInvert,
   nextTime,
   noteForUndo,
+  snapshotOf,
   type Time,
   type UndoStacks,
   type Update,
@@ -59,3 +60,26 @@ export class Device {
     return update;
   }
 }
+
+export const place = { lon: -128, lat: 44, sideAzimuthDeg: 90 };
+export const site = (id: string, set: Record<string, unknown> = {}) => ({
+  table: 'sites' as const,
+  id,
+  set: { name: 'Bend', place, ...set },
+});
+export const rename = (id: string, name: string) => ({ table: 'sites' as const, id, set: { name } });
+export const remove = (id: string) => ({ table: 'sites' as const, id, set: { deleted: true } });
+export const sitesOf = (device: Device) => snapshotOf(device.state).tables.sites;
+export const contestedOf = (device: Device) => snapshotOf(device.state).contested;
+
+/** Two devices that hold one site. */
+export function pair(): [Device, Device] {
+  const [a, b] = [new Device('a'), new Device('b')];
+  a.edit([site('s')], 1000);
+  b.receive(a.log.values());
+  return [a, b];
+}
+export const exchange = (a: Device, b: Device): void => {
+  b.receive([...a.log.values()]);
+  a.receive([...b.log.values()]);
+};
