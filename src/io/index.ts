@@ -1,6 +1,8 @@
+export * from './book/index.ts';
 export * from './book-file/index.ts';
 export { type BlockFormat, type BlockHeights, decodeHere } from './decode/index.ts';
 export * from './elevation/index.ts';
+export * from './exchange/index.ts';
 export * from './marks/index.ts';
 export * from './memory/index.ts';
 export type * from './ports.ts';

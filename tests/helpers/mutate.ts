@@ -33,8 +33,9 @@ export function mutated(file: Uint8Array, random: Random): Uint8Array<ArrayBuffe
   const at = (): number => Math.floor(random.next() * (bytes.length + 1));
   for (let n = 1 + Math.floor(random.next() * 4); n > 0; n--) {
     const [from, to] = [at(), at()].sort((a, b) => a - b) as [number, number];
-    const kind = Math.floor(random.next() * 7);
+    const kind = Math.floor(random.next() * 11);
     if (kind <= 1 && bytes.length > 0) bytes[Math.min(from, bytes.length - 1)]! ^= 1 << Math.floor(random.next() * 8);
+    else if (kind >= 7) changeLetter(bytes, random);
     else if (kind === 2) bytes = joined(bytes.subarray(0, from), bytes.subarray(Math.min(to, from + 40)));
     else if (kind === 3) bytes = bytes.slice(0, from);
     else if (kind === 4) bytes = joined(bytes.subarray(0, to), bytes.subarray(from));
@@ -47,6 +48,17 @@ export function mutated(file: Uint8Array, random: Random): Uint8Array<ArrayBuffe
     else bytes = joined(bytes.subarray(0, from), bytes.subarray(to), bytes.subarray(from, to));
   }
   return bytes;
+}
+
+/** Another letter or digit in the place of one: what a slip of the finger or a hostile hand would change. */
+function changeLetter(bytes: Uint8Array, random: Random): void {
+  const isLetter = (byte: number): boolean => (byte >= 48 && byte <= 57) || (byte >= 97 && byte <= 122);
+  for (let tries = 0; tries < 20; tries++) {
+    const at = Math.floor(random.next() * bytes.length);
+    if (!isLetter(bytes[at] ?? 0)) continue;
+    bytes[at] = bytes[at]! < 58 ? 48 + Math.floor(random.next() * 10) : 97 + Math.floor(random.next() * 26);
+    return;
+  }
 }
 
 function joined(...parts: Uint8Array[]): Uint8Array<ArrayBuffer> {

@@ -10,7 +10,7 @@ export interface SeverityWords {
 
 /** Words of crash records and the scale's letters [source: kabco]; which words agencies use is common practice, no source. */
 const words: readonly (readonly [RegExp, Severity])[] = [
-  [/^k$|fatal|kill|death|died/, 'killed'],
+  [/^k$|(?<!non-? ?)fatal|kill|death|died/, 'killed'],
   [/^(?:o|pdo)$|property|no (?:apparent )?injur|not injured|uninjured|damage only|non-?injury/, 'property damage'],
   [/^a$|serious|severe|incapacitating(?<!non-?incapacitating)|major/, 'serious'],
   [/^b$|minor|slight|non-?incapacitating|evident|moderate|visible/, 'minor'],
@@ -43,4 +43,5 @@ export function readSeverity(texts: readonly string[]): SeverityWords {
 const known = (text: string): Severity | null =>
   words.find(([pattern]) => pattern.test(text.trim().toLowerCase()))?.[1] ?? null;
 
-const isBareInjury = (text: string): boolean => /^(?:(?:non-? ?fatal )?injur(?:y|ies|ed)|injury crash)$/.test(text.trim().toLowerCase());
+const isBareInjury = (text: string): boolean =>
+  /^(?:(?:non-? ?fatal )?injur(?:y|ies|ed)|injury crash)$/.test(text.trim().toLowerCase());

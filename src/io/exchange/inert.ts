@@ -31,12 +31,12 @@ const html: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>':
 /**
  * Text for a CSV cell: what a spreadsheet would take for a formula gets an apostrophe before it, at the beginning and after what
  * some spreadsheets take for the end of a cell [source: csv-injection]. An apostrophe that already stands there gets another one,
- * so that reading can take one away.
+ * so that reading can take one away. Space at the beginning is taken out.
  */
-export const inertCell = (text: string): string => withoutTricks(text).replace(FORMULA, "$1'$2");
+export const inertCell = (text: string): string => withoutTricks(text).trimStart().replace(FORMULA, "$1'$2");
 
 /** The text that `inertCell` was given, less the characters that it takes out. */
 export const cellText = (cell: string): string => cell.replace(GUARDED, '$1$2');
 
-const FORMULA = /(^\s{0,20}|[;|"\t\r\n] {0,4})('*[=+\-@＝＋－＠%|])/g;
-const GUARDED = /(^\s{0,20}|[;|"\t\r\n] {0,4})'('*[=+\-@＝＋－＠%|])/g;
+const FORMULA = /(^|[;|"\t\r\n] {0,4})('*[=+\-@＝＋－＠%|])/g;
+const GUARDED = /(^|[;|"\t\r\n] {0,4})'('*[=+\-@＝＋－＠%|])/g;

@@ -9,23 +9,17 @@ export interface Rows {
 }
 
 /**
- * Rows of a delimited text (comma, semicolon, tab or bar, whichever its first line has most of) [source: rfc4180]. A quotation mark that
- * is never closed is refused, since everything after it would be taken for one cell. Empty rows are left out.
+ * Rows of a delimited text (comma, semicolon, tab or bar, whichever its first line has most of) [source: rfc4180]. Quotation
+ * marks that do not pair up are refused, since rows after them would be taken for one cell. Empty rows are left out.
  */
 export function readRows(text: string, file: string): Rows {
   const plain = text.replace(/^\uFEFF/, '');
-  const quotes = plain.split('"').length - 1;
-  if (quotes % 2 === 1) {
-    throw new UserError(
-      'csv-quote',
-      `${file} opens a quotation mark and never closes it; export the table again as CSV.`,
-    );
-  }
   const first = /^[^\r\n]*/.exec(plain)![0];
   const delimiter = [',', ';', '\t', '|'].reduce(
     (best, mark) => (count(first, mark) > count(first, best) ? mark : best),
     ',',
   );
+  checkQuotes(plain, delimiter, file);
   const all = dsvFormat(delimiter).parseRows(plain);
   const [header, ...rest] = all;
   if (!header || header.length < 2) {
@@ -35,6 +29,30 @@ export function readRows(text: string, file: string): Rows {
     .map((cells, i) => ({ at: i + 2, cells }))
     .filter(({ cells }) => cells.some((cell) => cell.trim() !== ''));
   return { header: header.map((name) => name.trim()), rows };
+}
+
+/** Throws where a quoted cell is never closed or goes on behind its closing mark. */
+function checkQuotes(text: string, delimiter: string, file: string): void {
+  const refuse = (at: number, what: string): UserError => {
+    const line = text.slice(0, at).split('\n').length;
+    return new UserError('csv-quote', `${file} ${what} in line ${line}; export the table again as CSV.`);
+  };
+  let at = 0;
+  while (at < text.length) {
+    if (text[at] === '"') {
+      const start = at;
+      do {
+        at = text.indexOf('"', at + 1);
+        if (at < 0) throw refuse(start, 'opens a quotation mark and never closes it');
+        at++;
+      } while (text[at] === '"');
+      if (at < text.length && text[at] !== delimiter && text[at] !== '\n' && text[at] !== '\r') {
+        throw refuse(at, 'has a stray quotation mark');
+      }
+    }
+    while (at < text.length && text[at] !== delimiter && text[at] !== '\n' && text[at] !== '\r') at++;
+    at++;
+  }
 }
 
 const count = (text: string, mark: string): number => text.split(mark).length - 1;
