@@ -1,11 +1,14 @@
 import { writeFile } from 'node:fs/promises';
 import type { KeyRoad } from '../key/write-key.ts';
 import { makeCrashes } from './crashes.ts';
+import { fleet } from './fleet.ts';
+import { kits } from './kit.ts';
 import { makeMarks } from './marks.ts';
 import { atEdge, azimuthOut, positionOf } from './place.ts';
 import { drills, makeCalibration, makeChanges, makeMeasurements, makeParking } from './records.ts';
-import { fleet, kit, response, stations } from './response.ts';
+import { areas, response } from './response.ts';
 import { siteSeeds } from './site-list.ts';
+import { stations } from './stations.ts';
 
 /** Writes what the district keeps beside its ground and roads: sites, marks, fleet, kit, stations, response, records. */
 export async function writeBook(folder: string, key: readonly KeyRoad[]): Promise<void> {
@@ -16,9 +19,9 @@ export async function writeBook(folder: string, key: readonly KeyRoad[]): Promis
       sites: makeSites(key),
     },
     'fleet.json': { schema: 'brinkbook/demo-fleet@1', fleet },
-    'kit.json': { schema: 'brinkbook/demo-kit@1', kit },
+    'kit.json': { schema: 'brinkbook/demo-kit@1', kits },
     'stations.json': { schema: 'brinkbook/demo-stations@1', stations },
-    'response.json': { schema: 'brinkbook/demo-response@1', ...response },
+    'response.json': { schema: 'brinkbook/demo-response@1', areas, response },
     'marks.geojson': makeMarks(key),
     'parking.geojson': makeParking(key),
     'changed-since.geojson': makeChanges(key),

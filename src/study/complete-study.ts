@@ -31,7 +31,7 @@ import { waysPart } from './ways-part.ts';
  * `roads` and `rule` are those of the ground work.
  */
 export function completeStudy(given: GroundWork, inputs: StudyInputs): Study {
-  const work = standsFor(given, inputs) ? given : standUp(given, inputs);
+  const work = standUp(given, inputs);
   const { ground, bench, i, side, place, structure, traits } = work;
   const { descent, used, info } = side;
   const { plane } = ground;
@@ -104,20 +104,6 @@ export function completeStudy(given: GroundWork, inputs: StudyInputs): Study {
 const origin = { x: 0, y: 0 };
 const severityRank = { stop: 0, check: 1, note: 2 } as const;
 
-/** True where the places to stand were sought under these conditions, for this fleet and these rates. */
-function standsFor({ standing }: GroundWork, { conditions, resources }: StudyInputs): boolean {
-  if (standing === null) return true;
-  const { fleet, arrivals, rates } = standing.resources;
-  return (
-    conditionNames.every((name) => standing.conditions[name] === conditions[name]) &&
-    fleet === resources.fleet &&
-    arrivals === resources.arrivals &&
-    rates === resources.rates
-  );
-}
-
-const conditionNames = ['wet', 'ice', 'night', 'wind', 'looseGround'] as const;
-
 function layoutsOf(work: GroundWork, descent: Descent, inputs: StudyInputs): Layouts | null {
   const { standing, ground } = work;
   if (!standing || !descent.angle) return null;
@@ -130,6 +116,7 @@ function layoutsOf(work: GroundWork, descent: Descent, inputs: StudyInputs): Lay
     plane: ground.plane,
     patients: inputs.patients,
     pins: inputs.pins,
+    screeningOnly: isScreeningOnly(work.side.info),
     ...{ descent, arrivals, kits, rates },
   });
 }

@@ -15,7 +15,7 @@ import { ok, type Result } from '../units/index.ts';
 import type { GroundInputs, StudyInputs } from './inputs.ts';
 import { withLikelyKind } from './likely-kind.ts';
 import { type Side, type SideWork, workUpSide } from './side.ts';
-import { type Standing, standingAt } from './standing.ts';
+import { type Standing, standingAt, standsFor } from './standing.ts';
 
 /** The part of a study that hangs on the ground alone, and where apparatus can stand on it. */
 export interface GroundWork {
@@ -71,11 +71,15 @@ export function workUpGround(inputs: StudyInputs): Result<GroundWork> {
   return ok(standUp(work, inputs));
 }
 
-/** The same ground under other conditions or with another fleet: only where apparatus can stand is sought again. */
+/**
+ * The same ground under other conditions or with another fleet: where apparatus can stand is sought again, and that only
+ * where it must be.
+ */
 export function standUp(work: GroundWork, inputs: Pick<StudyInputs, 'conditions' | 'resources'>): GroundWork {
-  const { side, structure, bench } = work;
+  const { side, structure, bench, standing } = work;
   const nowhere = !side.descent || structure || bench.how === 'assumed' || isScreeningOnly(side.info);
-  return { ...work, standing: nowhere ? null : standingAt(work, inputs) };
+  if (nowhere || (standing && standsFor(standing, inputs))) return work;
+  return { ...work, standing: standingAt(work, inputs) };
 }
 
 function sightHere(ground: Ground, { route, stationM }: RoadPlace, bench: Bench): SightBothWays {

@@ -45,3 +45,19 @@ export function standingAt(
   });
   return { conditions, resources, fleet, ground: standing, spots: candidateSpots(standing, fleet, resources.rates) };
 }
+
+const conditionNames = ['wet', 'ice', 'night', 'wind', 'looseGround'] as const;
+
+/** True where places were sought under these conditions, for this fleet, these arrivals and rates. */
+export function standsFor(
+  standing: Standing,
+  { conditions, resources }: Pick<StudyInputs, 'conditions' | 'resources'>,
+): boolean {
+  const { fleet, arrivals, rates } = standing.resources;
+  return (
+    conditionNames.every((name) => standing.conditions[name] === conditions[name]) &&
+    fleet === resources.fleet &&
+    arrivals === resources.arrivals &&
+    rates === resources.rates
+  );
+}

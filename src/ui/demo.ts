@@ -9,5 +9,11 @@ export function demoFiles(): DistrictFiles {
     roads: file('roads.geojson'),
     marks: file('marks.geojson'),
     sites: file('sites.json'),
+    resources: {
+      fleet: file('fleet.json'),
+      kit: file('kit.json'),
+      stations: file('stations.json'),
+      response: file('response.json'),
+    },
   };
 }

@@ -3,16 +3,20 @@ import type { Mark } from '../book/index.ts';
 import {
   type ByteSource,
   type DecodePool,
+  type DistrictResources,
   type ElevationOptions,
   type ElevationSource,
   type LonLatBox,
   openElevation,
   readMarks,
+  readResources,
   readRoads,
   readSites,
+  resourcesOn,
   type SiteList,
 } from '../io/index.ts';
 import { indexRoads, type RoadIndex } from '../road/index.ts';
+import { type Resources, shippedResources } from '../study/index.ts';
 import type { SurfaceInfo } from '../terrain/index.ts';
 import { UserError } from '../units/index.ts';
 import { mapFeatures, roadFeatures, roadsBounds } from './road-features.ts';
@@ -28,6 +32,15 @@ export interface DistrictFiles {
   readonly roads: Origin | null;
   readonly marks: Origin | null;
   readonly sites: Origin | null;
+  /** Fleet, kit, stations and response of the district, null for the shipped ones. */
+  readonly resources?: ResourceOrigins | null;
+}
+
+export interface ResourceOrigins {
+  readonly fleet: Origin;
+  readonly kit: Origin;
+  readonly stations: Origin;
+  readonly response: Origin;
 }
 
 /** What a map and a page need to know of an opened district; GeoJSON in WGS 84 longitude, latitude. */
@@ -50,6 +63,8 @@ export interface District {
   readonly sources: readonly ElevationSource[];
   readonly roads: RoadIndex;
   readonly marks: readonly Mark[];
+  /** Who comes to a road, with what: the same object each time for the same road. */
+  resourcesFor(road: string | null): Resources;
   readonly view: DistrictView;
 }
 
@@ -79,6 +94,7 @@ export async function openDistrict(files: DistrictFiles, opener: Opener, signal:
       : { ways: [], features: [] };
     const marks = files.marks ? readMarks(await opener.text(files.marks, signal), nameOf(files.marks)) : [];
     const list = files.sites ? readSites(await opener.text(files.sites, signal), nameOf(files.sites)) : null;
+    const resources = files.resources ? await resourcesFrom(files.resources, opener, signal) : null;
     const bounds = unionOf(sources.map((source) => source.bounds));
     const view: DistrictView = {
       elevation: sources.map((source) => source.info),
@@ -90,11 +106,36 @@ export async function openDistrict(files: DistrictFiles, opener: Opener, signal:
       marks,
       list,
     };
-    return { sources, roads: indexRoads(network), marks, view };
+    return { sources, roads: indexRoads(network), marks, resourcesFor: resourcesByRoad(resources), view };
   } catch (error) {
     await closeAll(sources);
     throw error;
   }
+}
+
+function resourcesByRoad(district: DistrictResources | null): District['resourcesFor'] {
+  const found = new Map<string | null, Resources>();
+  return (road) => {
+    const known = found.get(road);
+    if (known || !district) return known ?? shippedResources;
+    const made = resourcesOn(district, road);
+    found.set(road, made);
+    return made;
+  };
+}
+
+async function resourcesFrom(
+  origins: ResourceOrigins,
+  opener: Opener,
+  signal: AbortSignal,
+): Promise<DistrictResources> {
+  const named = async (origin: Origin) => ({ name: nameOf(origin), text: await opener.text(origin, signal) });
+  return readResources({
+    fleet: await named(origins.fleet),
+    kit: await named(origins.kit),
+    stations: await named(origins.stations),
+    response: await named(origins.response),
+  });
 }
 
 /** Lets go of the files of a district. */

@@ -1,9 +1,10 @@
 import type { Feature, FeatureCollection } from 'geojson';
 import type { AngleRule } from '../book/index.ts';
 import { type LonLat, localPlane } from '../geo/index.ts';
-import { type LonLatBox, studySite } from '../io/index.ts';
+import { groundOfSite, type LonLatBox } from '../io/index.ts';
+import { type Conditions, fairConditions } from '../rigging/index.ts';
 import { roadAt } from '../road/index.ts';
-import { defaultCircumstances, type Side, type Study } from '../study/index.ts';
+import { completeStudy, type GroundWork, type Pins, type Side, type Study, standUp } from '../study/index.ts';
 import { type UnitSystem, UserError } from '../units/index.ts';
 import {
   closeAll,
@@ -25,6 +26,11 @@ export interface StudyAsk {
   readonly side: Side | 'of the point' | null;
   readonly rule: AngleRule;
   readonly units: UnitSystem;
+  readonly patient?: LonLat | null;
+  readonly conditions?: Conditions;
+  readonly patients?: number;
+  /** Ids of spots or marks that somebody fixed. */
+  readonly pins?: Pins;
 }
 
 export interface StudyAnswer {
@@ -64,6 +70,7 @@ export function studyFunctions<Tile extends object>(
   let tiles = new Map<string, Promise<Float32Array>>();
   let contours: ReturnType<typeof contourTiles> | null = null;
   let beside: RoadsideReader | null = null;
+  let last: { readonly key: string; readonly work: GroundWork } | null = null;
   const opened = (): District => {
     if (!district) throw new UserError('nothing-open', 'No district is open; open elevation and roads first.');
     return district;
@@ -83,6 +90,7 @@ export function studyFunctions<Tile extends object>(
       const next = await openDistrict(files, opener, signal);
       const before = district;
       district = next;
+      last = null;
       tiles = new Map();
       const { sources, roads, marks, view } = next;
       const { south, north } = view.elevationBounds;
@@ -93,18 +101,22 @@ export function studyFunctions<Tile extends object>(
     },
     async study(ask, signal) {
       const began = performance.now();
-      const { sources, roads, marks } = opened();
+      const { sources, roads, marks, resourcesFor } = opened();
+      const of = district;
       const place = roadAt(roads, ask.at);
       if (!place.ok) throw place.error;
       const offset = place.value.offsetM;
       const ofPoint = Math.abs(offset) < ON_THE_LINE_M ? null : offset < 0 ? 'left' : 'right';
       const side = ask.side === 'of the point' ? ofPoint : ask.side;
-      const { at, rule, units } = ask;
-      const study = await studySite(
-        sources,
-        { ...defaultCircumstances, roads, marks, at, side, patient: null, rule, units },
-        signal,
-      );
+      const { at, rule, units, patient = null, conditions = fairConditions, patients = 1, pins = {} } = ask;
+      const resources = resourcesFor(place.value.route.name);
+      const request = { roads, marks, at, side, patient, rule, units, conditions, patients, pins, resources };
+      // The ground stays while a spot is dragged or the weather changes.
+      const key = JSON.stringify([at, side, patient, rule]);
+      const ground = last?.key === key ? last.work : await groundOfSite(sources, request, signal);
+      const work = standUp(ground, request);
+      if (district === of) last = { key, work };
+      const study = completeStudy(work, { ...request, ground: work.ground });
       const shapes = studyShapes(study, place.value, localPlane(at));
       return { study, shapes, tookMs: performance.now() - began };
     },

@@ -1,5 +1,5 @@
 import { localPlane } from '../../geo/index.ts';
-import { runStudy, type Study, type StudyInputs } from '../../study/index.ts';
+import { completeStudy, type GroundWork, type Study, type StudyInputs, workUpGround } from '../../study/index.ts';
 import { UserError } from '../../units/index.ts';
 import { type ElevationSource, readGround } from '../elevation/index.ts';
 
@@ -13,15 +13,25 @@ const WIDER_M = 660;
 /** An end this near the border of the window may be the window's, not the file's, metres. */
 const BORDER_M = 12;
 
-/**
- * Reads the ground around a site and works it out; reads a second, wider window where the fall line runs out of the
- * first, so that "no data" always means that the file has none. Throws `UserError` with one sentence.
- */
+/** Reads the ground around a site and works up the whole study. Throws `UserError` with one sentence. */
 export async function studySite(
   sources: readonly ElevationSource[],
   request: StudyRequest,
   signal?: AbortSignal,
 ): Promise<Study> {
+  const work = await groundOfSite(sources, request, signal);
+  return completeStudy(work, { ...request, ground: work.ground });
+}
+
+/**
+ * Reads the ground around a site and works it out, all but layouts and words; reads a second, wider window where the fall line runs out of the
+ * first, so that "no data" always means that the file has none. Throws `UserError` with one sentence.
+ */
+export async function groundOfSite(
+  sources: readonly ElevationSource[],
+  request: StudyRequest,
+  signal?: AbortSignal,
+): Promise<GroundWork> {
   const { at } = request;
   if (!sources.some((source) => source.covers(at))) {
     const names = sources.map((source) => source.info.source).join(', ');
@@ -31,15 +41,15 @@ export async function studySite(
     );
   }
   const plane = localPlane(at);
-  const study = async (halfSizeM: number): Promise<Study> => {
+  const work = async (halfSizeM: number): Promise<GroundWork> => {
     const ground = await readGround(sources, plane, { x: 0, y: 0 }, halfSizeM, signal);
-    const result = runStudy({ ...request, ground });
+    const result = workUpGround({ ...request, ground });
     if (!result.ok) throw result.error;
     return result.value;
   };
-  const first = await study(WINDOW_M);
-  const end = first.descent?.end;
-  if (end?.why !== 'no data' && end?.why !== 'limit') return first;
-  const { x, y } = plane.toLocal(end);
-  return Math.max(Math.abs(x), Math.abs(y)) < WINDOW_M - BORDER_M ? first : study(WIDER_M);
+  const first = await work(WINDOW_M);
+  const line = first.side.descent?.line;
+  if (line?.why !== 'no data' && line?.why !== 'limit') return first;
+  const { x, y } = line.end;
+  return Math.max(Math.abs(x), Math.abs(y)) < WINDOW_M - BORDER_M ? first : work(WIDER_M);
 }

@@ -1,0 +1,2 @@
+export type { NamedText } from './plain-json.ts';
+export * from './read-resources.ts';
