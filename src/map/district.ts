@@ -1,5 +1,5 @@
 import type { FeatureCollection } from 'geojson';
-import type { Mark } from '../book/index.ts';
+import type { AngleClass, Mark } from '../book/index.ts';
 import type { LonLatBox } from '../io/index.ts';
 
 /** A site on the map. */
@@ -8,6 +8,12 @@ export interface MapSite {
   readonly name: string;
   readonly lon: number;
   readonly lat: number;
+  /** What to plan as, "undecided" where the class is; left out where nothing has been worked out. */
+  readonly look?: AngleClass | 'undecided';
+  /** Second line of its label, as "34°, 33 to 36"; left out where there is none. */
+  readonly figures?: string;
+  /** Nobody has checked it on the ground. */
+  readonly unchecked?: boolean;
 }
 
 /** What lies under a study on the map; GeoJSON in WGS 84 longitude, latitude. */

@@ -1,5 +1,6 @@
 import type { Map as MapView } from 'maplibre-gl';
 import { FOOT_M, toRadians, type UnitSystem } from '../units/index.ts';
+import { attributionNodes } from './attribution.ts';
 
 const SVG = 'http://www.w3.org/2000/svg';
 const LONGEST_PX = 150;
@@ -7,11 +8,13 @@ const LONGEST_PX = 150;
 /** North, scale and the line that says whose data these are, drawn like the sheet's own. */
 export interface Furniture {
   setUnits(units: UnitSystem): void;
-  setAttribution(words: string): void;
+  /** Whose data are shown: a line each, the district's first; links as HTML of the sources that bring them. */
+  setAttribution(lines: readonly string[]): void;
+  setRelief(on: boolean): void;
 }
 
-/** Adds north, scale bar, zoom buttons, keyboard cross and attribution to a map's element. */
-export function addFurniture(map: MapView, first: UnitSystem): Furniture {
+/** Adds north, scale bar, buttons for zoom and relief, keyboard cross and attribution to a map's element. */
+export function addFurniture(map: MapView, first: UnitSystem, onRelief: (on: boolean) => void): Furniture {
   let units = first;
   const corner = add(map, 'map-corner');
   const zoom = document.createElement('div');
@@ -20,6 +23,9 @@ export function addFurniture(map: MapView, first: UnitSystem): Furniture {
     button('+', 'Zoom in', () => map.zoomIn()),
     button('−', 'Zoom out', () => map.zoomOut()),
   );
+  const relief = button('3D', 'Relief', () => onRelief(relief.getAttribute('aria-pressed') !== 'true'));
+  relief.setAttribute('aria-pressed', 'false');
+  zoom.append(relief);
   corner.append(zoom);
   const scale = document.createElementNS(SVG, 'svg');
   scale.setAttribute('class', 'map-scale');
@@ -38,17 +44,19 @@ export function addFurniture(map: MapView, first: UnitSystem): Furniture {
     const unitM = units === 'us' ? FOOT_M : 1;
     const name = units === 'us' ? 'ft' : 'm';
     const length = roundLength((LONGEST_PX * metresPerPx) / unitM);
-    drawScale(scale, (length * unitM) / metresPerPx, length, name);
+    drawScale(scale, (length * unitM) / metresPerPx, length, name, map.getBearing());
   };
   map.on('zoom', draw);
+  map.on('rotate', draw);
   draw();
   return {
     setUnits(next) {
       units = next;
       draw();
     },
-    setAttribution(words) {
-      attribution.textContent = words;
+    setAttribution: (lines) => attribution.replaceChildren(...attributionNodes(lines)),
+    setRelief(on) {
+      relief.setAttribute('aria-pressed', `${on}`);
     },
   };
 }
@@ -60,14 +68,18 @@ export function roundLength(longest: number): number {
   return (share >= 5 ? 5 : share >= 2 ? 2 : 1) * power;
 }
 
-function drawScale(svg: SVGElement, widthPx: number, length: number, unit: string): void {
+function drawScale(svg: SVGElement, widthPx: number, length: number, unit: string, bearingDeg: number): void {
   const x = 8;
   const half = widthPx / 2;
   const width = widthPx + 74;
   svg.setAttribute('viewBox', `0 0 ${width.toFixed(1)} 34`);
   svg.setAttribute('width', width.toFixed(1));
   svg.setAttribute('height', '34');
-  svg.setAttribute('aria-label', `North is up. Scale bar: ${length} ${unit}.`);
+  const turn = Math.round(bearingDeg);
+  const north = turn === 0 ? 'North is up' : `North is ${Math.abs(turn)}° to the ${turn > 0 ? 'left' : 'right'} of up`;
+  svg.setAttribute('aria-label', `${north}. Scale bar: ${length} ${unit}.`);
+  // In relief the bar holds at the middle of the map.
+  const turned = { transform: `rotate(${-turn} ${(width - 22).toFixed(1)} 18)` };
   const parts: [string, Record<string, string>, string?][] = [
     ['rect', { class: 'bar-hollow', x: `${x}`, y: '20', width: widthPx.toFixed(1), height: '4' }],
     ['rect', { class: 'bar-solid', x: `${x}`, y: '20', width: half.toFixed(1), height: '4' }],
@@ -75,8 +87,12 @@ function drawScale(svg: SVGElement, widthPx: number, length: number, unit: strin
     ['text', { class: 'map-figure', x: (x + half).toFixed(1), y: '15', 'text-anchor': 'middle' }, `${length / 2}`],
     ['text', { class: 'map-figure', x: (x + widthPx).toFixed(1), y: '15', 'text-anchor': 'middle' }, `${length}`],
     ['text', { class: 'map-figure', x: (x + widthPx + 8).toFixed(1), y: '26' }, unit],
-    ['path', { class: 'north', d: `M${(width - 22).toFixed(1)} 30V14l-4 6h8l-4 -6` }],
-    ['text', { class: 'map-figure strong', x: (width - 22).toFixed(1), y: '11', 'text-anchor': 'middle' }, 'N'],
+    ['path', { class: 'north', d: `M${(width - 22).toFixed(1)} 30V14l-4 6h8l-4 -6`, ...turned }],
+    [
+      'text',
+      { class: 'map-figure strong', x: (width - 22).toFixed(1), y: '11', 'text-anchor': 'middle', ...turned },
+      'N',
+    ],
   ];
   svg.replaceChildren(
     ...parts.map(([name, attributes, words]) => {

@@ -12,6 +12,10 @@ export interface MapInk {
   readonly contour: string;
   readonly contour2: string;
   readonly contourText: string;
+  /** Tones of the angle classes, from pale to dark (by night from dark to pale). */
+  readonly low: string;
+  readonly steep: string;
+  readonly high: string;
   readonly words: string;
   readonly figures: string;
 }

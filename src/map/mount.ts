@@ -1,155 +1,160 @@
-import type { FeatureCollection } from 'geojson';
-import { LngLatBounds, Map as MapView, setWorkerUrl } from 'maplibre-gl';
+import type { GeoJSONSource } from 'maplibre-gl';
+import { Map as MapView, setWorkerUrl } from 'maplibre-gl';
 import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url';
 import 'maplibre-gl/dist/maplibre-gl.css';
 import './map.css';
-import type { LonLat } from '../geo/index.ts';
-import type { UnitSystem } from '../units/index.ts';
-import type { MapDistrict } from './district.ts';
+import './layout.css';
+import { defaultAngleRule } from '../book/index.ts';
+import { basemapControl, type MapFailure } from './basemap-control.ts';
+import { cameraOf } from './camera.ts';
 import { addFurniture } from './furniture.ts';
-import { type GroundTiles, groundProtocol } from './ground-protocol.ts';
-import type { MapInk } from './ink.ts';
+import { groundProtocol } from './ground-protocol.ts';
+import { layoutOverlay } from './layout-overlay.ts';
+import { layoutShapes } from './layout-shapes.ts';
+import { listen } from './listen.ts';
+import { markFeatures } from './mark-features.ts';
+import { addNotices } from './notices.ts';
+import type { MapHandle, MapOptions } from './options.ts';
 import { studyOverlay } from './overlay.ts';
-import { studyPoint } from './point.ts';
+import { mapPoint } from './point.ts';
+import { roadsideLayer } from './roadside.ts';
+import { addRoadsidePatterns } from './roadside-patterns.ts';
+import { siteFeatures } from './site-features.ts';
+import { addSiteRings } from './site-rings.ts';
 import { mapStyle } from './style/map-style.ts';
 import { addSymbols } from './symbols.ts';
 
-export interface MapOptions {
-  readonly tiles: GroundTiles;
-  readonly district: MapDistrict;
-  readonly ink: MapInk;
-  readonly units: UnitSystem;
-  /** The point moves and has not been let go. */
-  onMove(at: LonLat): void;
-  /** A tap, a released point, or Enter. */
-  onPlace(at: LonLat): void;
-  /** A tap on a site. */
-  onSite(id: string): void;
-  /** The ground cannot be drawn; one sentence. */
-  onProblem(sentence: string): void;
-}
-
-export interface MapHandle {
-  setDistrict(district: MapDistrict): void;
-  setInk(ink: MapInk): void;
-  setUnits(units: UnitSystem): void;
-  /** The point under study, null for none. */
-  setPoint(at: LonLat | null): void;
-  /** The study's lines; `stale` while they belong to an earlier place of the point. */
-  setShapes(shapes: FeatureCollection | null, stale: boolean): void;
-  /** Brings a place into view, near enough to see the road bench. */
-  show(at: LonLat): void;
-  /** Widens the view until a descent's end is in it too. */
-  showWhole(at: LonLat, end: LonLat): void;
-  remove(): void;
-}
-
-const SITE_ZOOM = 16.4;
-/** What is to be seen keeps this far from the map's sides. */
-const MARGIN_PX = 64;
-/** A tap this near a site's ring means the site: half of 44 pixels. */
-const SITE_TOUCH_PX = 22;
 /** What a tile that left the view before it was drawn says; nobody need know. */
 const abort = /abort|given up/i;
 
-/** Draws the district in an element and listens to fingers, mouse and keys. North stays up: figures are read off it. */
+/** Draws the district in an element and listens to fingers, mouse and keys. Flat, north stays up: figures are read off it. */
 export function mount(element: HTMLElement, options: MapOptions): MapHandle {
   setWorkerUrl(workerUrl);
   let { district, ink, units } = options;
   let issue = 1;
+  let relief = false;
+  let selected: string | null = null;
+  let drawnInk: typeof ink | null = null;
   const protocol = groundProtocol(options.tiles);
-  const style = () =>
-    mapStyle(district, { ground: protocol.groundUrl(issue), contours: protocol.contourUrl(issue, units) }, ink);
+  const urls = () => ({ ground: protocol.groundUrl(issue), contours: protocol.contourUrl(issue, units) });
+  const nothing = { type: 'FeatureCollection', features: [] } as const;
   const map = new MapView({
     container: element,
-    style: style(),
-    bounds: viewOf(district),
-    fitBoundsOptions: { padding: 36 },
+    style: mapStyle({ district, ink, relief, basemap: null, roadside: { ...nothing, features: [] }, selected }, urls()),
     maxZoom: 20,
     attributionControl: false,
-    dragRotate: false,
     touchPitch: false,
     pitchWithRotate: false,
+    dragRotate: false,
     fadeDuration: 0,
   });
-  map.touchZoomRotate.disableRotation();
-  map.keyboard.disableRotation();
-  const canvas = map.getCanvas();
-  canvas.setAttribute(
-    'aria-label',
-    'Map. Arrow keys move it, plus and minus zoom; Enter places the site at the cross.',
-  );
-  map.on('styledata', () => addSymbols(map, ink));
-  map.on('error', ({ error }) => {
-    if (!abort.test(error.message)) options.onProblem(error.message);
-  });
-  // Told on the element, for whoever waits to look at a whole picture.
-  map.on('idle', () => element.setAttribute('data-drawn', 'yes'));
-  for (const event of ['dataloading', 'movestart'] as const) {
-    map.on(event, () => element.setAttribute('data-drawn', 'no'));
-  }
-  const furniture = addFurniture(map, units);
-  furniture.setAttribution(district.attribution);
-  const overlay = studyOverlay(map);
-  const point = studyPoint(map, { onMove: options.onMove, onPlace: options.onPlace });
+  const camera = cameraOf(map, element);
+  camera.showDistrict(district);
+  const restyle = (): void => {
+    map.setStyle(
+      mapStyle({ district, ink, relief, basemap: basemap.parts(), roadside: roadside.data(), selected }, urls()),
+    );
+    tellSources();
+  };
 
-  map.on('click', ({ lngLat, point: pixel }) => {
-    const site = district.sites.find(({ lon, lat }) => {
-      const { x, y } = map.project([lon, lat]);
-      return Math.hypot(x - pixel.x, y - pixel.y) <= SITE_TOUCH_PX;
-    });
-    if (site) options.onSite(site.id);
-    else options.onPlace({ lon: lngLat.lng, lat: lngLat.lat });
+  const furniture = addFurniture(map, units, (on) => setRelief(on));
+  const notices = addNotices(element, { onStop: () => roadside.stop(), onGoOn: () => roadside.goOn() });
+  const basemap = basemapControl(map, { onChange: restyle, onProblem: notices.setProblem });
+  const rule = options.rule ?? defaultAngleRule;
+  const roadside = roadsideLayer(map, options.roadside ?? null, rule, notices.setProgress);
+  const overlay = studyOverlay(map, options.roadside === undefined);
+  const layout = layoutOverlay(map, units, options);
+  const point = mapPoint(map, 'study-point', 'Site point', { ...options, onHold: roadside.pause });
+  const patient = mapPoint(map, 'study-point patient-point', 'Patient point', {
+    onMove: (at) => options.onPatientMove?.(at),
+    onPlace: (at) => options.onPatientPlace?.(at),
+    onHold: roadside.pause,
   });
-  canvas.addEventListener('keydown', (event) => {
-    if (event.key !== 'Enter') return;
-    const { lng, lat } = map.getCenter();
-    options.onPlace({ lon: lng, lat });
+
+  function tellSources(): void {
+    furniture.setAttribution([district.attribution, ...basemap.attributions()]);
+  }
+  function setRelief(on: boolean): void {
+    if (on === relief) return;
+    relief = on;
+    furniture.setRelief(on);
+    restyle();
+    camera.setRelief(on);
+  }
+  tellSources();
+  map.on('sourcedata', ({ sourceDataType }) => {
+    if (sourceDataType === 'metadata') tellSources();
   });
+  map.on('styledata', () => {
+    if (drawnInk === ink && map.hasImage('site-unread')) return;
+    drawnInk = ink;
+    addSymbols(map, ink);
+    addSiteRings(map, ink);
+    addRoadsidePatterns(map, ink);
+  });
+  map.on('error', (event) => {
+    if (abort.test(event.error.message) || basemap.takes(event as unknown as MapFailure)) return;
+    options.onProblem(event.error.message);
+  });
+  listen(map, element, options, () => district.sites);
 
   return {
     setDistrict(next) {
       district = next;
       issue++;
-      map.setStyle(style());
-      map.fitBounds(viewOf(district), { padding: 36, animate: false });
-      furniture.setAttribution(district.attribution);
+      selected = null;
+      roadside.reset();
+      restyle();
+      camera.showDistrict(district);
+    },
+    setSites(sites) {
+      district = { ...district, sites };
+      map.getSource<GeoJSONSource>('sites')?.setData(siteFeatures(sites));
+    },
+    setMarks(marks) {
+      district = { ...district, marks };
+      map.getSource<GeoJSONSource>('marks')?.setData(markFeatures(marks));
+    },
+    setSelected(id) {
+      selected = id;
+      if (map.getLayer('site-selected')) map.setFilter('site-selected', ['==', ['get', 'id'], id ?? '']);
     },
     setInk(next) {
       ink = next;
-      map.setStyle(style());
+      restyle();
     },
     setUnits(next) {
       units = next;
-      map.setStyle(style());
+      restyle();
       furniture.setUnits(units);
+      layout.setUnits(units);
     },
-    setPoint: (at) => point.set(at),
+    setRule: (next) => roadside.setRule(next),
+    setPoint: point.set,
+    setPatient: patient.set,
     setShapes(shapes, stale) {
       overlay.setShapes(shapes);
       overlay.setStale(stale);
+      layout.setStale(stale);
     },
-    show({ lon, lat }) {
-      map.jumpTo({ center: [lon, lat], zoom: Math.max(map.getZoom(), SITE_ZOOM) });
-    },
-    showWhole(at, end) {
-      const inner = map.project([end.lon, end.lat]);
-      const { clientWidth, clientHeight } = element;
-      const inside = (value: number, size: number): boolean => value > MARGIN_PX && value < size - MARGIN_PX;
-      if (inside(inner.x, clientWidth) && inside(inner.y, clientHeight)) return;
-      const box = new LngLatBounds([at.lon, at.lat], [at.lon, at.lat]).extend([end.lon, end.lat]);
-      map.fitBounds(box, { padding: MARGIN_PX + 16, maxZoom: SITE_ZOOM, animate: false });
-    },
+    setLayout: (study, id) => layout.setShapes(study && layoutShapes(study, id)),
+    setHair: overlay.setHair,
+    setMeasured: overlay.setMeasured,
+    setBasemap: basemap.set,
+    setRelief,
+    look: camera.look,
+    setLook: camera.setLook,
+    show: camera.show,
+    showWhole: camera.showWhole,
     remove() {
+      roadside.remove();
+      basemap.remove();
       overlay.remove();
+      layout.remove();
       point.remove();
+      patient.remove();
       map.remove();
       protocol.remove();
     },
   };
-}
-
-function viewOf({ roadsBounds, elevationBounds }: MapDistrict): [number, number, number, number] {
-  const { west, south, east, north } = roadsBounds ?? elevationBounds;
-  return [west, south, east, north];
 }

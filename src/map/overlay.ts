@@ -1,5 +1,6 @@
 import type { FeatureCollection, LineString, Position } from 'geojson';
 import type { Map as MapView } from 'maplibre-gl';
+import type { LonLat } from '../geo/index.ts';
 
 const SVG = 'http://www.w3.org/2000/svg';
 /** Pixels between the hachures of a drop edge, and their length. */
@@ -12,14 +13,18 @@ export interface StudyOverlay {
   /** Lines of `studyShapes`: edges and the descent; null clears. */
   setShapes(shapes: FeatureCollection | null): void;
   setStale(stale: boolean): void;
+  /** A place that the profile shows too, null for none. */
+  setHair(at: LonLat | null): void;
+  /** A line being measured, null for none. */
+  setMeasured(line: readonly LonLat[] | null): void;
   remove(): void;
 }
 
 /**
  * Draws a study's measured lines as SVG over the map: a moved point changes a few paths, not the whole map's picture.
- * Drop edges carry hachures down-slope; the descent ends in the quartered disc.
+ * Drop edges carry hachures down-slope where `hachured` (no class bands lie there); the descent ends in the quartered disc.
  */
-export function studyOverlay(map: MapView): StudyOverlay {
+export function studyOverlay(map: MapView, hachured: boolean): StudyOverlay {
   const svg = document.createElementNS(SVG, 'svg');
   svg.setAttribute('class', 'study-lines');
   svg.setAttribute('aria-hidden', 'true');
@@ -39,7 +44,11 @@ export function studyOverlay(map: MapView): StudyOverlay {
   const start = path('line-start');
   const end = path('line-end');
   const endSolid = path('line-end-solid');
+  const measured = path('line-measured');
+  const hair = path('line-hair');
   let shapes: FeatureCollection | null = null;
+  let hairAt: LonLat | null = null;
+  let measuredLine: readonly LonLat[] = [];
 
   const draw = (): void => {
     const lines = { edge: '', drop: '', hachures: '', descent: '', start: '', end: '', endSolid: '' };
@@ -53,7 +62,7 @@ export function studyOverlay(map: MapView): StudyOverlay {
         lines.endSolid = twoQuarters(points.at(-1)!);
       } else if (properties?.drop) {
         lines.drop += d;
-        lines.hachures += hachuresOf(points, properties.side === 'right' ? 1 : -1);
+        if (hachured) lines.hachures += hachuresOf(points, properties.side === 'right' ? 1 : -1);
       } else lines.edge += d;
     }
     halo.setAttribute('d', lines.edge + lines.drop);
@@ -65,18 +74,33 @@ export function studyOverlay(map: MapView): StudyOverlay {
     start.setAttribute('d', lines.start);
     end.setAttribute('d', lines.end);
     endSolid.setAttribute('d', lines.endSolid);
+    drawSmall();
+  };
+  const drawSmall = (): void => {
+    hair.setAttribute('d', hairAt ? disc(map.project([hairAt.lon, hairAt.lat]), 4.5) : '');
+    const points = measuredLine.map(({ lon, lat }) => map.project([lon, lat]));
+    measured.setAttribute('d', pathOf(points) + points.map((at) => disc(at, 3)).join(''));
   };
   map.on('move', draw);
   map.on('resize', draw);
+  // In relief a place moves on the screen when the ground under it has been read.
+  map.on('idle', draw);
   return {
     setShapes(next) {
       shapes = next;
       draw();
     },
     setStale: (stale) => svg.classList.toggle('is-stale', stale),
+    setHair(at) {
+      hairAt = at;
+      drawSmall();
+    },
+    setMeasured(line) {
+      measuredLine = line ?? [];
+      drawSmall();
+    },
     remove() {
-      map.off('move', draw);
-      map.off('resize', draw);
+      for (const event of ['move', 'resize', 'idle'] as const) map.off(event, draw);
       svg.remove();
     },
   };

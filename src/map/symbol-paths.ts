@@ -86,6 +86,3 @@ export const markPaths: Readonly<Record<MarkKind, SymbolPaths>> = {
     solid: 'M12 12V3.3A8.7 8.7 0 0 1 20.7 12zM12 12v8.7A8.7 8.7 0 0 1 3.3 12z',
   },
 };
-
-/** A site whose angle class has not been worked out: the empty ring. */
-export const siteRing = disc(12, 12, 7);

@@ -1,21 +1,15 @@
 import type { Map as MapView } from 'maplibre-gl';
 import type { MapInk } from './ink.ts';
-import { markPaths, type SymbolPaths, siteRing } from './symbol-paths.ts';
+import { putImage } from './put-image.ts';
+import { markPaths, type SymbolPaths } from './symbol-paths.ts';
 
 const BOX = 24;
-const PER_UNIT = 3;
 
-/** Draws the marks and the site ring in the page's ink and hands them to the map; drawn again when the ink changes. */
+/** Draws the marks in the page's ink and hands them to the map. */
 export function addSymbols(map: MapView, ink: MapInk): void {
-  for (const [kind, paths] of Object.entries(markPaths)) put(map, `mark-${kind}`, (pen) => drawMark(pen, paths, ink));
-  put(map, 'site-unread', (pen) => {
-    pen.lineWidth = 1.7;
-    pen.strokeStyle = ink.ink;
-    pen.fillStyle = ink.leaf;
-    const ring = new Path2D(siteRing);
-    pen.fill(ring);
-    pen.stroke(ring);
-  });
+  for (const [kind, paths] of Object.entries(markPaths)) {
+    putImage(map, `mark-${kind}`, BOX, BOX, (pen) => drawMark(pen, paths, ink));
+  }
 }
 
 function drawMark(pen: CanvasRenderingContext2D, { line, fine, dash, solid }: SymbolPaths, ink: MapInk): void {
@@ -38,18 +32,4 @@ function drawMark(pen: CanvasRenderingContext2D, { line, fine, dash, solid }: Sy
     pen.lineWidth = 1;
     pen.stroke(new Path2D(fine));
   }
-}
-
-function put(map: MapView, id: string, draw: (pen: CanvasRenderingContext2D) => void): void {
-  const canvas = document.createElement('canvas');
-  canvas.width = BOX * PER_UNIT;
-  canvas.height = BOX * PER_UNIT;
-  const pen = canvas.getContext('2d')!;
-  pen.scale(PER_UNIT, PER_UNIT);
-  pen.lineCap = 'round';
-  pen.lineJoin = 'round';
-  draw(pen);
-  const image = pen.getImageData(0, 0, canvas.width, canvas.height);
-  if (map.hasImage(id)) map.updateImage(id, image);
-  else map.addImage(id, image, { pixelRatio: PER_UNIT });
 }

@@ -109,7 +109,7 @@ export function createDesk({ study, map }: DeskWorkers) {
     set({ opening: 'Reading elevation and roads.', openProblem: null });
     try {
       const view = await study.call('open', files);
-      await map.call('open', { ...files, roads: null, marks: null, sites: null });
+      await map.call('open', { ...files, sites: null });
       clear();
       set({ district: { ...named(view), view }, opening: null, mapProblem: null });
       return true;

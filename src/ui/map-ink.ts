@@ -17,6 +17,9 @@ export function readMapInk(): MapInk {
     contour: token('contour'),
     contour2: token('contour-2'),
     contourText: token('contour-text'),
+    low: token('low'),
+    steep: token('steep'),
+    high: token('high'),
     words: token('words'),
     figures: token('figures'),
   };

@@ -2,7 +2,8 @@ import { validateStyleMin } from '@maplibre/maplibre-gl-style-spec';
 import { expect, test } from 'vitest';
 import { markKinds } from '../../src/book/index.ts';
 import { roundLength } from '../../src/map/furniture.ts';
-import { mapStyle } from '../../src/map/style/map-style.ts';
+import type { MapInk } from '../../src/map/ink.ts';
+import { type MapScene, mapStyle } from '../../src/map/style/map-style.ts';
 import { markPaths } from '../../src/map/symbol-paths.ts';
 
 const nothing = { type: 'FeatureCollection', features: [] } as const;
@@ -29,13 +30,24 @@ const ink = {
   contour: '#a98f6c',
   contour2: '#8a6d47',
   contourText: '#5f4522',
+  low: '#efe2c4',
+  steep: '#bd8c55',
+  high: '#3d2219',
   words: 'serif',
   figures: 'sans-serif',
 };
+const sceneIn = (inInk: MapInk): MapScene => ({
+  district,
+  ink: inInk,
+  relief: false,
+  basemap: null,
+  roadside: { ...nothing, features: [] },
+  selected: null,
+});
 const urls = { ground: 'ground1://ground/1/-/{z}/{x}/{y}', contours: 'ground1://contours/1/us/{z}/{x}/{y}' };
 
 test.each([false, true])('the style is valid by the style specification, night %s', (night) => {
-  const style = mapStyle(district, urls, { ...ink, night });
+  const style = mapStyle(sceneIn({ ...ink, night }), urls);
   const errors = validateStyleMin(style).map(({ message }) => message);
   // Text without glyphs is drawn by the browser: the map library takes that, the specification's checker does not know it.
   expect(errors.filter((message) => !/use of "text-field" requires a style "glyphs" property/.test(message))).toEqual(
@@ -44,7 +56,7 @@ test.each([false, true])('the style is valid by the style specification, night %
 });
 
 test('the style names no host: no glyphs, no sprite, every address is the worker’s', () => {
-  const style = mapStyle(district, urls, ink);
+  const style = mapStyle(sceneIn(ink), urls);
   expect(style.glyphs).toBeUndefined();
   expect(style.sprite).toBeUndefined();
   expect(JSON.stringify(style)).not.toMatch(/https?:/);

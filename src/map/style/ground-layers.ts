@@ -1,9 +1,18 @@
 import type { ExpressionSpecification, LayerSpecification } from 'maplibre-gl';
 import type { MapInk } from '../ink.ts';
 
-/** Paper ground: shading, contours with their heights, and the neat line at the end of the elevation. */
-export function groundLayers(ink: MapInk): LayerSpecification[] {
-  const label: ExpressionSpecification = ['to-string', ['get', 'ele']];
+/**
+ * Paper ground: shading, contours with their heights, and the neat line at the end of the elevation; beyond it blank paper,
+ * unless a basemap lies below.
+ */
+export function groundLayers(ink: MapInk, overBasemap: boolean): LayerSpecification[] {
+  const label: ExpressionSpecification = ['number-format', ['get', 'ele'], { locale: 'en' }];
+  const beyond: LayerSpecification = {
+    id: 'outside',
+    type: 'fill',
+    source: 'outside',
+    paint: { 'fill-color': ink.paper, 'fill-antialias': false },
+  };
   return [
     {
       id: 'hillshade',
@@ -47,7 +56,7 @@ export function groundLayers(ink: MapInk): LayerSpecification[] {
       },
       paint: { 'text-color': ink.contourText, 'text-halo-color': ink.leaf, 'text-halo-width': 1.6 },
     },
-    { id: 'outside', type: 'fill', source: 'outside', paint: { 'fill-color': ink.paper, 'fill-antialias': false } },
+    ...(overBasemap ? [] : [beyond]),
     {
       id: 'neat-line',
       type: 'line',

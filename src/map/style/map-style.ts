@@ -1,40 +1,70 @@
 import type { Feature, FeatureCollection } from 'geojson';
 import type { StyleSpecification } from 'maplibre-gl';
+import type { BasemapParts } from '../basemap/index.ts';
 import type { MapDistrict } from '../district.ts';
 import type { MapInk } from '../ink.ts';
 import { markFeatures } from '../mark-features.ts';
+import { siteFeatures } from '../site-features.ts';
 import { featureLayers } from './feature-layers.ts';
 import { groundLayers } from './ground-layers.ts';
 import { markLayers } from './mark-layers.ts';
 import { roadLayers } from './road-layers.ts';
+import { roadsideLayers } from './roadside-layers.ts';
+import { siteLayers } from './site-layers.ts';
+
+/** Everything that the style shows. */
+export interface MapScene {
+  readonly district: MapDistrict;
+  readonly ink: MapInk;
+  /** Ground as relief, drawn to one scale in height and length. */
+  readonly relief: boolean;
+  readonly basemap: BasemapParts | null;
+  readonly roadside: FeatureCollection;
+  /** Id of the site that is selected, or null. */
+  readonly selected: string | null;
+}
 
 export interface GroundUrls {
   readonly ground: string;
   readonly contours: string;
 }
 
-/** The map's whole style: paper ground in ink and wood tones, from the page's own tokens; no glyphs, no sprite, no network. */
-export function mapStyle(district: MapDistrict, urls: GroundUrls, ink: MapInk): StyleSpecification {
+/**
+ * The map's whole style: paper ground in ink and wood tones, from the page's own tokens; no glyphs, and no network but for a
+ * basemap that a person switched on.
+ */
+export function mapStyle(scene: MapScene, urls: GroundUrls): StyleSpecification {
+  const { district, ink, relief, basemap, roadside, selected } = scene;
   const { west, south, east, north } = district.elevationBounds;
   const bounds: [number, number, number, number] = [west, south, east, north];
-  const ground = { tiles: [urls.ground], bounds, tileSize: 256, maxzoom: district.tileMaxZoom } as const;
+  const ground = { tiles: [urls.ground], bounds, tileSize: 256, maxzoom: district.tileMaxZoom };
+  const dem = { type: 'raster-dem', encoding: 'terrarium', ...ground } as const;
   return {
     version: 8,
+    ...(basemap?.sprite ? { sprite: basemap.sprite } : {}),
     sources: {
-      ground: { type: 'raster-dem', encoding: 'terrarium', ...ground, tiles: [urls.ground] },
+      ...basemap?.sources,
+      ground: dem,
+      // Relief takes its tiles at another size than shading does: one source for both would blur one of them.
+      relief: dem,
       contours: { type: 'vector', tiles: [urls.contours], bounds, maxzoom: district.tileMaxZoom },
       outside: { type: 'geojson', data: outside(bounds) },
       roads: { type: 'geojson', data: district.roads },
       features: { type: 'geojson', data: district.features },
+      roadside: { type: 'geojson', data: roadside },
       marks: { type: 'geojson', data: markFeatures(district.marks) },
-      sites: { type: 'geojson', data: siteFeatures(district) },
+      sites: { type: 'geojson', data: siteFeatures(district.sites) },
     },
+    ...(relief ? { terrain: { source: 'relief', exaggeration: 1 } } : {}),
     layers: [
       { id: 'paper', type: 'background', paint: { 'background-color': ink.leaf } },
-      ...groundLayers(ink),
+      ...(basemap?.layers ?? []),
+      ...groundLayers(ink, basemap !== null),
       ...featureLayers(ink),
       ...roadLayers(ink),
+      ...roadsideLayers(ink),
       ...markLayers(ink),
+      ...siteLayers(ink, selected),
     ],
   };
 }
@@ -66,12 +96,3 @@ function outside([west, south, east, north]: [number, number, number, number]): 
     },
   };
 }
-
-const siteFeatures = ({ sites }: MapDistrict): FeatureCollection => ({
-  type: 'FeatureCollection',
-  features: sites.map(({ id, name, lon, lat }) => ({
-    type: 'Feature',
-    properties: { id, name },
-    geometry: { type: 'Point', coordinates: [lon, lat] },
-  })),
-});

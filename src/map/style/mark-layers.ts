@@ -1,7 +1,7 @@
 import type { LayerSpecification } from 'maplibre-gl';
 import type { MapInk } from '../ink.ts';
 
-/** Marks with their symbols, and sites with ring and name. */
+/** Marks with their symbols; lines and areas in broken ink. */
 export function markLayers(ink: MapInk): LayerSpecification[] {
   return [
     {
@@ -30,28 +30,6 @@ export function markLayers(ink: MapInk): LayerSpecification[] {
         'text-optional': true,
       },
       paint: { 'text-color': ink.ink, 'text-halo-color': ink.leaf, 'text-halo-width': 2 },
-    },
-    // Names lie under the rings' layer, which is placed first: a name gives way to a ring.
-    {
-      id: 'site-name',
-      type: 'symbol',
-      source: 'sites',
-      minzoom: 12.5,
-      layout: {
-        'text-field': ['get', 'name'],
-        'text-font': [ink.words],
-        'text-size': 13.5,
-        'text-variable-anchor': ['left', 'right', 'top', 'bottom'],
-        'text-radial-offset': 1.25,
-        'text-justify': 'auto',
-      },
-      paint: { 'text-color': ink.ink, 'text-halo-color': ink.leaf, 'text-halo-width': 2.2 },
-    },
-    {
-      id: 'site',
-      type: 'symbol',
-      source: 'sites',
-      layout: { 'icon-image': 'site-unread', 'icon-allow-overlap': true },
     },
   ];
 }

@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'react';
+import { type AngleRule, angleRules, defaultAngleRule } from '../../book/index.ts';
 import type { MapDistrict, MapHandle } from '../../map/index.ts';
 import { useActions } from '../desk-context.ts';
 import { type OpenDistrict, useDesk } from '../desk-state.ts';
@@ -14,6 +15,7 @@ export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
   const district = useDesk((state) => state.district);
   const units = useDesk((state) => state.units);
   const problem = useDesk((state) => state.mapProblem);
+  const ruleName = useDesk((state) => state.ruleName);
 
   useEffect(() => {
     if (!district || !element.current) return;
@@ -32,6 +34,11 @@ export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
           ground: (tile, signal) => workers.map.call('groundTile', tile, signal),
           contours: (tile, inUnits, signal) => workers.map.call('contourTile', { ...tile, units: inUnits }, signal),
         },
+        roadside: {
+          stretches: (box, signal) => workers.map.call('stretches', box, signal),
+          read: (key, rule, signal) => workers.map.call('roadside', { key, rule }, signal),
+        },
+        rule: ruleNamed(useDesk.getState().ruleName),
         onMove: desk.move,
         onPlace: desk.placeAt,
         onSite: desk.goToSite,
@@ -54,6 +61,8 @@ export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
       }),
     [],
   );
+
+  useEffect(() => map.current?.setRule(ruleNamed(ruleName)), [ruleName]);
 
   useEffect(() => {
     if (!map.current) return;
@@ -97,6 +106,8 @@ function follow(map: MapHandle, looks: Looks): void {
   const end = answer?.study.descent?.end;
   if (end) map.showWhole(point, end);
 }
+
+const ruleNamed = (name: string): AngleRule => angleRules.find((rule) => rule.name === name) ?? defaultAngleRule;
 
 const toMap = ({ view, invented }: OpenDistrict): MapDistrict => ({
   ...view,

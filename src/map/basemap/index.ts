@@ -1,0 +1,2 @@
+export * from './basemap.ts';
+export * from './load-basemap.ts';

@@ -1,0 +1,59 @@
+import { LngLatBounds, type Map as MapView } from 'maplibre-gl';
+import type { LonLat } from '../geo/index.ts';
+import type { MapDistrict } from './district.ts';
+import type { MapLook } from './options.ts';
+
+const SITE_ZOOM = 16.4;
+/** What is to be seen keeps this far from the map's sides. */
+const MARGIN_PX = 64;
+const RELIEF_PITCH_DEG = 58;
+
+/** Where a map looks. */
+export interface Camera {
+  showDistrict(district: MapDistrict): void;
+  show(at: LonLat): void;
+  showWhole(at: LonLat, end: LonLat): void;
+  /** Tilts the map and lets hands turn it; or lays it flat, north up, and keeps it so. */
+  setRelief(on: boolean): void;
+  look(): MapLook;
+  setLook(look: MapLook): void;
+}
+
+/** The camera of a map in `element`; every move is made at once, nothing flies. */
+export function cameraOf(map: MapView, element: HTMLElement): Camera {
+  map.touchZoomRotate.disableRotation();
+  map.keyboard.disableRotation();
+  return {
+    showDistrict({ roadsBounds, elevationBounds }) {
+      const { west, south, east, north } = roadsBounds ?? elevationBounds;
+      map.fitBounds([west, south, east, north], { padding: 36, animate: false });
+    },
+    show({ lon, lat }) {
+      map.jumpTo({ center: [lon, lat], zoom: Math.max(map.getZoom(), SITE_ZOOM) });
+    },
+    showWhole(at, end) {
+      const inner = map.project([end.lon, end.lat]);
+      const { clientWidth, clientHeight } = element;
+      const inside = (value: number, size: number): boolean => value > MARGIN_PX && value < size - MARGIN_PX;
+      if (inside(inner.x, clientWidth) && inside(inner.y, clientHeight)) return;
+      const box = new LngLatBounds([at.lon, at.lat], [at.lon, at.lat]).extend([end.lon, end.lat]);
+      map.fitBounds(box, { padding: MARGIN_PX + 16, maxZoom: SITE_ZOOM, animate: false });
+    },
+    setRelief(on) {
+      const hands = on ? 'enable' : 'disable';
+      map.dragRotate[hands]();
+      map.touchPitch[hands]();
+      map.touchZoomRotate[on ? 'enableRotation' : 'disableRotation']();
+      map.keyboard[on ? 'enableRotation' : 'disableRotation']();
+      map.jumpTo(on ? { pitch: RELIEF_PITCH_DEG } : { pitch: 0, bearing: 0 });
+    },
+    look() {
+      const { lng, lat } = map.getCenter();
+      const at = { lon: lng, lat };
+      return { at, zoom: map.getZoom(), bearingDeg: map.getBearing(), pitchDeg: map.getPitch() };
+    },
+    setLook({ at, zoom, bearingDeg, pitchDeg }) {
+      map.jumpTo({ center: [at.lon, at.lat], zoom, bearing: bearingDeg, pitch: pitchDeg });
+    },
+  };
+}

@@ -1,0 +1,86 @@
+import type { Map as MapView, PointLike } from 'maplibre-gl';
+import type { MapSite } from './district.ts';
+import type { MapOptions } from './options.ts';
+
+/** A tap this near a site's ring means the site: half of 44 pixels. */
+const SITE_TOUCH_PX = 22;
+/** Marks stand closer to one another than sites do. */
+const MARK_TOUCH_PX = 14;
+/** From afar, where sites are dots beside each other, only a near one is meant. */
+const DOT_TOUCH_PX = 10;
+const RING_ZOOM = 12;
+
+/** Tells taps, keys, the mouse, dropped files and rest to whoever mounted the map. */
+export function listen(map: MapView, element: HTMLElement, options: MapOptions, sites: () => readonly MapSite[]): void {
+  const canvas = map.getCanvas();
+  canvas.setAttribute(
+    'aria-label',
+    'Map. Arrow keys move it, plus and minus zoom; Enter places the site at the cross.',
+  );
+  map.on('click', ({ lngLat, point }) => {
+    const reach = map.getZoom() < RING_ZOOM ? DOT_TOUCH_PX : SITE_TOUCH_PX;
+    const site = nearestSite(map, sites(), point, reach);
+    const mark = site || !options.onMark ? null : markAt(map, point);
+    if (site) options.onSite(site.id);
+    else if (mark) options.onMark?.(mark);
+    else options.onPlace({ lon: lngLat.lng, lat: lngLat.lat });
+  });
+  canvas.addEventListener('keydown', (event) => {
+    if (event.key !== 'Enter') return;
+    const { lng, lat } = map.getCenter();
+    options.onPlace({ lon: lng, lat });
+  });
+  const { onHover, onLook, onFiles } = options;
+  if (onHover) {
+    map.on('mousemove', ({ lngLat }) => onHover({ lon: lngLat.lng, lat: lngLat.lat }));
+    map.on('mouseout', () => onHover(null));
+  }
+  if (onLook) {
+    map.on('moveend', () => {
+      const { lng, lat } = map.getCenter();
+      const at = { lon: lng, lat };
+      onLook({ at, zoom: map.getZoom(), bearingDeg: map.getBearing(), pitchDeg: map.getPitch() });
+    });
+  }
+  if (onFiles) {
+    element.addEventListener('dragover', (event) => event.preventDefault());
+    element.addEventListener('drop', (event) => {
+      event.preventDefault();
+      const files = [...(event.dataTransfer?.files ?? [])];
+      if (files.length > 0) onFiles(files);
+    });
+  }
+  // Told on the element, for whoever waits to look at a whole picture.
+  map.on('idle', () => element.setAttribute('data-drawn', 'yes'));
+  for (const event of ['dataloading', 'movestart'] as const) {
+    map.on(event, () => element.setAttribute('data-drawn', 'no'));
+  }
+}
+
+/** The site nearest to a pixel, within reach of a finger. */
+function nearestSite(
+  map: MapView,
+  sites: readonly MapSite[],
+  pixel: { x: number; y: number },
+  reach: number,
+): MapSite | null {
+  let best: MapSite | null = null;
+  let least = reach;
+  for (const site of sites) {
+    const { x, y } = map.project([site.lon, site.lat]);
+    const away = Math.hypot(x - pixel.x, y - pixel.y);
+    if (away > least) continue;
+    least = away;
+    best = site;
+  }
+  return best;
+}
+
+function markAt(map: MapView, { x, y }: { x: number; y: number }): string | null {
+  const box: [PointLike, PointLike] = [
+    [x - MARK_TOUCH_PX, y - MARK_TOUCH_PX],
+    [x + MARK_TOUCH_PX, y + MARK_TOUCH_PX],
+  ];
+  const [found] = map.queryRenderedFeatures(box, { layers: ['mark', 'mark-area'] });
+  return (found?.properties.id as string | undefined) ?? null;
+}

@@ -1,0 +1,72 @@
+import type { Map as MapView } from 'maplibre-gl';
+import type { MapInk } from './ink.ts';
+import { putImage } from './put-image.ts';
+
+/** The ring's radius in a 24-unit box. */
+const RADIUS = 9.6;
+
+/** Ground under a site, by class: the level ground and where it breaks, then down to the ring at the class's own slope. */
+const grounds = {
+  low: { level: [2.66, 9.8, 8], foot: [21.24, 14.62] },
+  steep: { level: [3.1, 8.4, 8], foot: [19.47, 18.03] },
+  high: { level: [3.8, 7, 10.2], foot: [16.26, 20.6] },
+  undecided: { level: [3.1, 8.4, 8], foot: [19.47, 18.03] },
+} as const;
+
+/** Draws the rings of sites: cut by ground at 20°, 40° or 66°, broken and crossed where undecided, empty where not worked out. */
+export function addSiteRings(map: MapView, ink: MapInk): void {
+  const ring = new Path2D();
+  ring.arc(12, 12, RADIUS, 0, 2 * Math.PI);
+  const outline = (pen: CanvasRenderingContext2D): void => {
+    pen.strokeStyle = ink.ink;
+    pen.lineWidth = 1.5;
+    pen.stroke(ring);
+  };
+  const blank = (pen: CanvasRenderingContext2D): void => {
+    pen.fillStyle = ink.leaf;
+    pen.fill(ring);
+  };
+  putImage(map, 'site-unread', 24, 24, (pen) => {
+    blank(pen);
+    outline(pen);
+  });
+  for (const [look, { level, foot }] of Object.entries(grounds)) {
+    const [x0, y0, x1] = level;
+    const line = new Path2D(`M${x0} ${y0}H${x1}L${foot[0]} ${foot[1]}`);
+    const area = new Path2D(`M${x0} ${y0}H${x1}L${foot[0]} ${foot[1]}A${RADIUS} ${RADIUS} 0 0 1 ${x0} ${y0}Z`);
+    putImage(map, `site-${look}`, 24, 24, (pen) => {
+      blank(pen);
+      fill(pen, look, area, ink);
+      pen.strokeStyle = ink.ink;
+      pen.lineWidth = 1.5;
+      if (look === 'undecided') pen.setLineDash([2.4, 1.7]);
+      pen.stroke(line);
+      pen.setLineDash([]);
+      outline(pen);
+    });
+  }
+}
+
+function fill(pen: CanvasRenderingContext2D, look: string, area: Path2D, ink: MapInk): void {
+  pen.save();
+  pen.clip(area);
+  if (look !== 'undecided') {
+    pen.fillStyle = look === 'low' ? ink.low : look === 'steep' ? ink.steep : ink.high;
+    pen.fillRect(0, 0, 24, 24);
+  }
+  pen.strokeStyle = look === 'steep' && ink.night ? ink.leaf : ink.ink;
+  pen.lineWidth = 0.9;
+  if (look === 'steep' || look === 'undecided') hatch(pen, 1);
+  if (look === 'undecided') hatch(pen, -1);
+  pen.restore();
+}
+
+/** Parallel strokes over the whole box, falling to the right where `lean` is 1. */
+function hatch(pen: CanvasRenderingContext2D, lean: 1 | -1): void {
+  pen.beginPath();
+  for (let x = -24; x <= 48; x += 4) {
+    pen.moveTo(x, lean === 1 ? 0 : 24);
+    pen.lineTo(x + 24, lean === 1 ? 24 : 0);
+  }
+  pen.stroke();
+}

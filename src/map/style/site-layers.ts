@@ -1,0 +1,79 @@
+import type { ExpressionSpecification, LayerSpecification } from 'maplibre-gl';
+import type { MapInk } from '../ink.ts';
+
+/** From this zoom a site is a ring with its class; farther out, where rings would hide each other, a dot. */
+const RING_ZOOM = 12;
+
+/** Sites: dots from afar, then rings cut by the ground, then names and figures where there is room for them. */
+export function siteLayers(ink: MapInk, selected: string | null): LayerSpecification[] {
+  const tone: ExpressionSpecification = [
+    'match',
+    ['get', 'look'],
+    'low',
+    ink.low,
+    'steep',
+    ink.steep,
+    'high',
+    ink.high,
+    ink.leaf,
+  ];
+  return [
+    {
+      id: 'site-dot',
+      type: 'circle',
+      source: 'sites',
+      maxzoom: RING_ZOOM,
+      paint: {
+        'circle-color': tone,
+        'circle-radius': ['interpolate', ['linear'], ['zoom'], 7, 1.6, RING_ZOOM, 5],
+        'circle-stroke-color': ink.ink,
+        'circle-stroke-width': ['interpolate', ['linear'], ['zoom'], 7, 0.4, RING_ZOOM, 1.2],
+      },
+    },
+    {
+      id: 'site-selected',
+      type: 'circle',
+      source: 'sites',
+      filter: ['==', ['get', 'id'], selected ?? ''],
+      paint: {
+        'circle-color': ink.leaf,
+        'circle-opacity': 0.6,
+        'circle-radius': 17,
+        'circle-stroke-color': ink.accent,
+        'circle-stroke-width': 2.2,
+      },
+    },
+    // Names lie under the rings' layer, which is placed first: a name gives way to a ring.
+    {
+      id: 'site-name',
+      type: 'symbol',
+      source: 'sites',
+      minzoom: 12.5,
+      layout: {
+        'text-field': [
+          'format',
+          ['get', 'name'],
+          // A site that nobody has checked on the ground has its name in italics.
+          {
+            'text-font': ['case', ['get', 'unchecked'], ['literal', [`${ink.words} Italic`]], ['literal', [ink.words]]],
+          },
+          ['case', ['==', ['get', 'figures'], ''], '', ['concat', '\n', ['get', 'figures']]],
+          { 'text-font': ['literal', [ink.figures]], 'font-scale': 0.85 },
+        ],
+        'text-font': [ink.words],
+        'text-size': 13.5,
+        'text-variable-anchor': ['left', 'right', 'top', 'bottom'],
+        'text-radial-offset': 1.25,
+        'text-justify': 'auto',
+      },
+      paint: { 'text-color': ink.ink, 'text-halo-color': ink.leaf, 'text-halo-width': 2.2 },
+    },
+    {
+      id: 'site',
+      type: 'symbol',
+      source: 'sites',
+      minzoom: RING_ZOOM,
+      layout: { 'icon-image': ['concat', 'site-', ['get', 'look']], 'icon-allow-overlap': true },
+    },
+  ];
+}
