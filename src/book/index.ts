@@ -1,4 +1,5 @@
 export * from './angle-rules.ts';
+export * from './checks/index.ts';
 export * from './fleet.ts';
 export * from './kit.ts';
 export * from './marks.ts';
@@ -7,3 +8,4 @@ export * from './rates.ts';
 export * from './response.ts';
 export * from './schema/index.ts';
 export * from './stations.ts';
+export * from './views/index.ts';
