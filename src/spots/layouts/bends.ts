@@ -9,6 +9,8 @@ import type { TiePlace } from './tie-places.ts';
 export interface Bend extends PointM {
   /** From the edge, metres in plan, and the unit vector towards it. */
   readonly toEdgeM: number;
+  /** By how much the rope also bends in plan at the edge, degrees; 0 within 10° of the descent's line. */
+  readonly offLineDeg: number;
   readonly towardEdge: PlanVector;
   /** Unit vector from what holds it. */
   readonly tieX: number;
@@ -16,8 +18,8 @@ export interface Bend extends PointM {
 }
 
 /** Bends are sought on rays from the edge this far apart, at these steps along them, up to here. */
-const RAYS_DEG = [0, 2.5, -2.5, 5, -5, 7.5, -7.5, 10, -10];
-const STEP_M = 0.1;
+const RAY_STEP_DEG = 2.5;
+const STEP_M = 0.25;
 const FARTHEST_M = 6;
 /** The second leg may leave the road's direction by about this: beyond it the tie of no anchor fits. */
 const LEG_SLACK_DEG = 8;
@@ -27,7 +29,8 @@ const CLASSES_M = [3, 4, 5, Number.POSITIVE_INFINITY];
 /**
  * Where a main line may bend when it is held from a tie and hauled along the road: near the descent's line, far enough behind
  * the edge, the tie neither too short nor too long and within reach of the resultant of both legs. One a class of distance
- * from the edge: nearest of those whose tie fits well, else the one whose tie fits best.
+ * from the edge: nearest of those whose tie fits well, else the one whose tie fits best. `wide` seeks those more than
+ * 10° off the line, where the rope also bends in plan at the edge.
  *
  * ```
  *     tie ●
@@ -37,35 +40,69 @@ const CLASSES_M = [3, 4, 5, Number.POSITIVE_INFINITY];
  *   ────────●─ edge
  * ```
  */
-export function bendsFor(frame: HaulFrame, tie: TiePlace, along: -1 | 1, efficiency: number): Bend[] {
+export function bendsFor(frame: HaulFrame, tie: TiePlace, along: -1 | 1, efficiency: number, wide: boolean): Bend[] {
+  const { nearDescentDeg, bendOffDeg } = LAYOUT_LIMITS;
+  return wide
+    ? bendsOn(frame, tie, along, efficiency, nearDescentDeg + RAY_STEP_DEG, bendOffDeg)
+    : bendsOn(frame, tie, along, efficiency, 0, nearDescentDeg);
+}
+
+function bendsOn(
+  frame: HaulFrame,
+  tie: TiePlace,
+  along: -1 | 1,
+  efficiency: number,
+  fromDeg: number,
+  toDeg: number,
+): Bend[] {
   const { edge, back, road } = frame;
   const leg = { x: along * road.x, y: along * road.y };
   const best: ({ bend: Bend; offDeg: number } | null)[] = CLASSES_M.map(() => null);
-  for (const rayDeg of RAYS_DEG) {
-    const a = toRadians(rayDeg);
-    const ray = { x: back.x * Math.cos(a) - back.y * Math.sin(a), y: back.x * Math.sin(a) + back.y * Math.cos(a) };
-    const pull = unit({ x: leg.x / efficiency - ray.x, y: leg.y / efficiency - ray.y });
-    for (let k = Math.round(LAYOUT_LIMITS.turnBehindM / STEP_M); k <= FARTHEST_M / STEP_M; k++) {
-      const d = k * STEP_M;
-      const x = edge.x + ray.x * d;
-      const y = edge.y + ray.y * d;
-      const tieM = Math.hypot(x - tie.x, y - tie.y);
-      if (tieM < LAYOUT_LIMITS.tieLeastM || tieM > LAYOUT_LIMITS.tieMostM) continue;
-      const tieX = (x - tie.x) / tieM;
-      const tieY = (y - tie.y) / tieM;
-      if (tie.spot !== null && tieX * tie.outX + tieY * tie.outY < LEAVES_END) continue;
-      const offDeg = offBy(tieX, tieY, pull);
-      if (offDeg > LAYOUT_LIMITS.tieOffDeg + LEG_SLACK_DEG) continue;
-      const c = CLASSES_M.findIndex((most) => d < most - 1e-9);
-      const held = best[c];
-      const fits = offDeg <= LAYOUT_LIMITS.tieOffDeg - LEG_SLACK_DEG / 2;
-      const heldFits = held !== null && held.offDeg <= LAYOUT_LIMITS.tieOffDeg - LEG_SLACK_DEG / 2;
-      if (held !== null && (heldFits ? !fits || d >= held.bend.toEdgeM : !fits && offDeg >= held.offDeg)) continue;
-      if (!(behindEdgeM(frame, x, y) >= LAYOUT_LIMITS.turnBehindM - 1e-9)) continue;
-      best[c] = { bend: { x, y, toEdgeM: d, towardEdge: { x: -ray.x, y: -ray.y }, tieX, tieY }, offDeg };
+  for (let offAxis = fromDeg; offAxis <= toDeg; offAxis += RAY_STEP_DEG) {
+    for (const rayDeg of offAxis === 0 ? [0] : [offAxis, -offAxis]) {
+      const a = toRadians(rayDeg);
+      const ray = { x: back.x * Math.cos(a) - back.y * Math.sin(a), y: back.x * Math.sin(a) + back.y * Math.cos(a) };
+      const pull = unit({ x: leg.x / efficiency - ray.x, y: leg.y / efficiency - ray.y });
+      for (let k = Math.round(LAYOUT_LIMITS.turnBehindM / STEP_M); k <= FARTHEST_M / STEP_M; k++) {
+        const d = k * STEP_M;
+        const x = edge.x + ray.x * d;
+        const y = edge.y + ray.y * d;
+        const off = tieOff(tie, x, y, pull);
+        if (off === null) continue;
+        const c = CLASSES_M.findIndex((most) => d < most - 1e-9);
+        const held = best[c];
+        if (held !== null && !isBetter(off.offDeg, d, held.offDeg, held.bend.toEdgeM)) continue;
+        if (!(behindEdgeM(frame, x, y) >= LAYOUT_LIMITS.turnBehindM - 1e-9)) continue;
+        const offLineDeg = fromDeg === 0 ? 0 : offAxis;
+        const towardEdge = { x: -ray.x, y: -ray.y };
+        best[c] = { bend: { x, y, toEdgeM: d, offLineDeg, towardEdge, tieX: off.x, tieY: off.y }, offDeg: off.offDeg };
+      }
     }
   }
   return best.flatMap((one) => (one === null ? [] : [one.bend]));
+}
+
+/** Unit vector of a tie to a bend, and how far it lies off the resultant, degrees; null where no such tie can be made. */
+function tieOff(
+  tie: TiePlace,
+  x: number,
+  y: number,
+  pull: PlanVector,
+): { x: number; y: number; offDeg: number } | null {
+  const dx = x - tie.x;
+  const dy = y - tie.y;
+  const tieM = Math.sqrt(dx * dx + dy * dy);
+  if (tieM < LAYOUT_LIMITS.tieLeastM || tieM > LAYOUT_LIMITS.tieMostM) return null;
+  if (tie.spot !== null && dx * tie.outX + dy * tie.outY < LEAVES_END * tieM) return null;
+  const offDeg = offBy(dx / tieM, dy / tieM, pull);
+  return offDeg > LAYOUT_LIMITS.tieOffDeg + LEG_SLACK_DEG ? null : { x: dx / tieM, y: dy / tieM, offDeg };
+}
+
+/** A tie that fits well whatever the second leg beats one that may not; of those the nearer bend, else the better tie. */
+function isBetter(offDeg: number, d: number, heldOffDeg: number, heldD: number): boolean {
+  const wellDeg = LAYOUT_LIMITS.tieOffDeg - LEG_SLACK_DEG / 2;
+  if (offDeg <= wellDeg) return heldOffDeg > wellDeg || d < heldD;
+  return heldOffDeg > wellDeg && offDeg < heldOffDeg;
 }
 
 /** A tie leaves the end of an apparatus within about 70° of square, so that it does not lie along the body. */

@@ -23,6 +23,8 @@ export interface SystemChoice {
 export interface SystemQuestion {
   readonly base: PullBase;
   readonly fieldM: number;
+  /** Field that the main line is counted over; the field itself, but in a bound from below. */
+  readonly ropeFieldM: number;
   readonly belayRunM: number;
   readonly handTurns: 0 | 1;
   /** People who raise, haul team apart. */
@@ -38,14 +40,23 @@ const systems = ['separate haul line', 'built in'] as const;
  * long enough to work with.
  */
 export function chooseSystem(question: SystemQuestion, means: Means, by: 'rank' | 'resets'): SystemChoice | null {
+  if (by === 'rank') return bestOf(question, means, by, true);
+  // Ropes that are not there bring no fewer resets while some system works with those that are.
+  return bestOf(question, means, by, false) ?? bestOf(question, means, by, true);
+}
+
+function bestOf(
+  question: SystemQuestion,
+  means: Means,
+  by: 'rank' | 'resets',
+  beyondRopes: boolean,
+): SystemChoice | null {
   let best: SystemChoice | null = null;
   for (const advantage of advantageNames) {
     // What comes later is less simple: only a fault of what was found lets it through.
-    if (by === 'rank' && best !== null && best.resets <= means.rates.mostResets && best.kit === 0 && best.crewByAlarm) {
-      break;
-    }
+    if (by === 'rank' && isEnough(best, means) && best.crewByAlarm) break;
     for (const system of systems) {
-      const one = numbersOf(question, means, advantage, system);
+      const one = numbersOf(question, means, advantage, system, beyondRopes);
       if (one !== null && (best === null || isBefore(one, best, means, by))) best = one;
     }
   }
@@ -53,7 +64,11 @@ export function chooseSystem(question: SystemQuestion, means: Means, by: 'rank' 
 }
 
 function isBefore(a: SystemChoice, b: SystemChoice, { rates }: Means, by: 'rank' | 'resets'): boolean {
-  if (by === 'resets' && a.resets !== b.resets) return a.resets < b.resets;
+  if (by === 'resets') {
+    const crew = (one: SystemChoice): number => (one.crewByAlarm ? 0 : 1);
+    const first = crew(a) - crew(b) || a.resets - b.resets;
+    if (first !== 0) return first < 0;
+  }
   const practical = (one: SystemChoice): number => (one.resets <= rates.mostResets ? 0 : 1);
   const order =
     practical(a) - practical(b) ||
@@ -70,22 +85,30 @@ function numbersOf(
   means: Means,
   advantage: AdvantageName,
   system: 'built in' | 'separate haul line',
+  beyondRopes: boolean,
 ): SystemChoice | null {
-  const { rigRopesM } = question;
-  const ropes = [rigRopesM, means.allRopesM, null];
-  let best: SystemChoice | null = null;
-  for (const ropesM of ropes) {
-    const one = numbersWith(ropesM, question, means, advantage, system);
-    if (one !== null && (best === null || isBefore(one, best, means, 'rank'))) best = one;
-    if (best !== null && best.kit === 0 && best.resets <= means.rates.mostResets) break;
-  }
-  return best;
+  const withRig = numbersWith(question.rigRopesM, question, means, advantage, system);
+  if (isEnough(withRig, means)) return withRig;
+  const sameRopes = means.allRopesM.length === question.rigRopesM.length;
+  const withAll = sameRopes ? null : numbersWith(means.allRopesM, question, means, advantage, system);
+  const withRopes = better(withRig, withAll, means);
+  if (!beyondRopes || isEnough(withRopes, means)) return withRopes;
+  // Ropes that do not reach shorten no throw: then the field decides, and what is missing is told.
+  return better(withRopes, numbersWith(null, question, means, advantage, system), means);
+}
+
+const isEnough = (one: SystemChoice | null, { rates }: Means): one is SystemChoice =>
+  one !== null && one.kit === 0 && one.resets <= rates.mostResets;
+
+function better(a: SystemChoice | null, b: SystemChoice | null, means: Means): SystemChoice | null {
+  if (a === null || b === null) return a ?? b;
+  return isBefore(b, a, means, 'rank') ? b : a;
 }
 
 /** The system with the throw that a set of ropes allows, or the field alone (null); null where it is too short to work with. */
 function numbersWith(
   ropesM: readonly number[] | null,
-  { base, fieldM, belayRunM, handTurns, othersCount, rigRopesM }: SystemQuestion,
+  { base, fieldM, ropeFieldM, belayRunM, handTurns, othersCount, rigRopesM }: SystemQuestion,
   means: Means,
   advantage: AdvantageName,
   system: 'built in' | 'separate haul line',
@@ -93,7 +116,7 @@ function numbersWith(
   const { rates } = means;
   const { kind, belowEdgeM, edgeToTurnM, stretchM, ground } = base;
   const { ideal, onLoad, team } = base.byAdvantage[advantage];
-  const run = { kind, system, advantage, edgeToTurnM, fieldM, belayRunM };
+  const run = { kind, system, advantage, edgeToTurnM, fieldM: ropeFieldM, belayRunM };
   const mainM = mainWithoutThrow(belowEdgeM, run, rates);
   const belayM = belowEdgeM + belayRunM + rates.tailsM;
   const separate = system === 'separate haul line';

@@ -76,16 +76,16 @@ export function clearOfMarks(
   });
 }
 
-/** Directions from one point that stay inside the usable offsets as far as each element: least and most, radians from a way. */
+/** Ways from one point that stay inside the usable offsets as far as each element: least and most slope to the left of a way. */
 export interface Sight {
   readonly from: Float64Array;
   readonly to: Float64Array;
 }
 
 /**
- * For a corridor that starts at a point and runs along the road (`along` 1 with its drawing, −1 against): the directions,
- * radians to the left of `way`, in which it clears by half its width every usable offset up to each element. Necessary,
- * not sufficient: a sieve before `insideUsable`. Elements not reached hold an empty range.
+ * For a corridor that starts at a point and runs along the road (`along` 1 with its drawing, −1 against): the slopes to the
+ * left of `way`, metres a metre, at which it clears every usable offset up to each element. Necessary, not sufficient: a
+ * sieve before `insideUsable`. Elements not reached hold an empty range. Fills and gives back `into`.
  */
 export function corridorSight(
   bench: Bench,
@@ -94,30 +94,34 @@ export function corridorSight(
   element: number,
   along: -1 | 1,
   way: { readonly x: number; readonly y: number },
-  reachM: number,
+  into: Sight,
 ): Sight {
   const { count, left, right, normalX, normalY } = bench;
-  const from = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
-  const to = new Float64Array(count).fill(Number.NEGATIVE_INFINITY);
+  const { from, to } = into;
+  from.fill(Number.POSITIVE_INFINITY);
+  to.fill(Number.NEGATIVE_INFINITY);
   const half = LAYOUT_LIMITS.corridorM / 2 - TOUCH_M;
-  let least = -Math.PI / 2;
-  let most = Math.PI / 2;
+  const onLeft = along > 0 ? left.usableOffsetM : right.usableOffsetM;
+  const onRight = along > 0 ? right.usableOffsetM : left.usableOffsetM;
+  let least = -1;
+  let most = 1;
   const first = along > 0 ? Math.ceil(element) : Math.floor(element);
-  for (let i = first, k = 0; i >= 0 && i < count && k <= reachM; i += along, k++) {
-    for (const side of SIDES) {
-      const offset = side < 0 ? left.usableOffsetM[i] : right.usableOffsetM[i];
-      const dx = bench.x[i] + offset * normalX[i] - x;
-      const dy = bench.y[i] + offset * normalY[i] - y;
-      const distance = Math.hypot(dx, dy);
-      if (!(distance > half)) return { from, to };
-      const bearing = Math.atan2(way.x * dy - way.y * dx, way.x * dx + way.y * dy);
-      const spread = Math.asin(half / distance);
-      if (side * along > 0) least = Math.max(least, bearing + spread);
-      else most = Math.min(most, bearing - spread);
-    }
-    if (!(least <= most)) return { from, to };
+  for (let i = first; i >= 0 && i < count; i += along) {
+    const px = bench.x[i] - x;
+    const py = bench.y[i] - y;
+    const ahead = way.x * px + way.y * py;
+    const aside = way.x * py - way.y * px;
+    const nAhead = way.x * normalX[i] + way.y * normalY[i];
+    const nAside = way.x * normalY[i] - way.y * normalX[i];
+    const leftAhead = ahead + onLeft[i] * nAhead;
+    const rightAhead = ahead + onRight[i] * nAhead;
+    if (leftAhead > half) most = Math.min(most, (aside + onLeft[i] * nAside - half) / leftAhead);
+    if (rightAhead > half) least = Math.max(least, (aside + onRight[i] * nAside + half) / rightAhead);
+    if (!(least <= most)) break;
     from[i] = least;
     to[i] = most;
   }
-  return { from, to };
+  return into;
 }
+
+export const emptySight = (count: number): Sight => ({ from: new Float64Array(count), to: new Float64Array(count) });

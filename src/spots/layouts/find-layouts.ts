@@ -1,13 +1,15 @@
 import type { Spot } from '../spot-types.ts';
 import { chosenFew } from './chosen-few.ts';
+import { emptySight } from './corridor.ts';
 import { haulFrame } from './haul-frame.ts';
+import { hopes } from './hope.ts';
 import { layoutSpots } from './layout-spots.ts';
 import type { LayoutQuestion, Layouts } from './layout-types.ts';
 import { type Means, meansOf, type Unit } from './means.ts';
 import { noStraight, noTurned } from './none-because.ts';
 import { offerSeparateBelay } from './offer-belay.ts';
 import { pinnedSpots } from './pins.ts';
-import { barriersOnWay, basesOf, newPodiums, type Search } from './search.ts';
+import { barriersOnWay, basesOf, newPodiums, rigRopesOf, type Search } from './search.ts';
 import { searchStraight } from './search-straight.ts';
 import { searchTurned } from './search-turned.ts';
 import { firstOfEach, markStands, type Stand, unitPairs, unitStands } from './stands.ts';
@@ -69,7 +71,10 @@ function newSearch(question: LayoutQuestion, means: Means, spots: readonly Spot[
   const belayUnit = means.units.find(({ apparatus }) => apparatus.id === belaySpot?.apparatusId);
   const pinnedBelays =
     belaySpot && belayUnit ? spotTies(belaySpot, belayUnit.apparatus) : ties.filter(({ id }) => id === pins.belay);
+  const rigRopesM = rigRopesOf(means);
   return {
+    ...{ rigRopesM, hopeOf: hopes(means, ground.traits, (atMin) => rigRopesM('turned', atMin)) },
+    sight: emptySight(ground.bench.count),
     ...{ frame, means, pins, spots, standsOf, podiums: newPodiums(), trace: { bends: 0, inSight: 0 } },
     marks: markStands(frame, ties),
     pinnedBelays: pins.belay === undefined ? null : pinnedBelays,
@@ -91,14 +96,20 @@ function seekTurned(search: Search, means: Means): void {
   const stands = (unit: Unit): readonly Stand[] => standsOf.get(unit.apparatus.id) ?? [];
   const free = pins.anchor === undefined && pins.turn === undefined && pins.belay === undefined;
   const single = free ? firstOfEach(means.units, (unit) => [unit]) : means.units;
-  const seek = (turns: readonly Stand[], anchors: readonly Stand[]): void =>
-    searchTurned(search, only(turns, pins.turn), only(anchors, pins.anchor));
-  for (const { turn, anchor } of unitPairs(means, free)) seek(stands(turn), stands(anchor));
-  for (const unit of single) {
-    seek(stands(unit), marks);
-    seek(marks, stands(unit));
+  const seek = (along: -1 | 1, wide: boolean): void => {
+    const both = (turns: readonly Stand[], anchors: readonly Stand[]): void =>
+      searchTurned(search, only(turns, pins.turn), only(anchors, pins.anchor), along, wide);
+    for (const { turn, anchor } of unitPairs(means, free)) both(stands(turn), stands(anchor));
+    for (const unit of single) {
+      both(stands(unit), marks);
+      both(marks, stands(unit));
+    }
+    both(marks, marks);
+  };
+  for (const along of [1, -1] as const) {
+    seek(along, false);
+    if (search.podiums.turned[along].kept().length === 0) seek(along, true);
   }
-  seek(marks, marks);
 }
 
 const only = (stands: readonly Stand[], id: string | undefined): Stand[] =>

@@ -15,12 +15,14 @@ export interface RopeGround {
  * ground to the load at every point of the descent, each with its own angle and bends. Null for a descent that has no angle.
  *
  * @param rises what lifts the rope on the bench, such as a barrier
+ * @param planBendRad by how much the rope bends in plan at the edge, where it bends over the ground as well
  */
 export function haulGround(
   descent: Descent,
   toEdgeM: number,
   rises: readonly RopeRise[],
   settings: ContactSettings,
+  planBendRad = 0,
 ): RopeGround | null {
   const { angle, profile, lipAngleDeg, rope, smoothedGroundLengthM, steps } = descent;
   if (angle === null) return null;
@@ -35,7 +37,7 @@ export function haulGround(
     const onSteepest = at >= angle.stretchM[0] && at <= angle.stretchM[1];
     return {
       angleDeg: onSteepest ? Math.max(angle.governingDeg, profile.angleDeg[i + 1]) : profile.angleDeg[i + 1],
-      contactsFactor: capstanFactor(settings.edgeFriction, bendRad),
+      contactsFactor: capstanFactor(settings.edgeFriction, Math.hypot(bendRad, planBendRad)),
     };
   });
   return {
@@ -44,7 +46,7 @@ export function haulGround(
       lipDeg: lipAngleDeg,
       ropeLineM: rope.lengthM,
       groundLengthM: smoothedGroundLengthM,
-      contacts: [{ bendDeg: toDegrees(line.wrapRad), friction: null }],
+      contacts: [{ bendDeg: toDegrees(Math.hypot(line.wrapRad, planBendRad)), friction: null }],
       positions: notUnder(positions),
       fullBelay: angle.planAs === 'high' || steps.length > 0,
     },

@@ -2,8 +2,10 @@
 export const LAYOUT_LIMITS = {
   /** The change of direction stands at least this far behind the edge. */
   turnBehindM: 2.5,
-  /** Anchor of a straight haul, and bend of a turned one, lie within this of the descent's line. */
+  /** Anchor of a straight haul lies within this of the descent's line; so does the bend of a turned one … */
   nearDescentDeg: 10,
+  /** … but up to this where nothing holds a nearer one: the rope then also bends in plan at the edge. */
+  bendOffDeg: 25,
   /** Tie between the change of direction and what holds it. */
   tieLeastM: 0.5,
   tieMostM: 4,

@@ -12,6 +12,9 @@ import type { Candidate } from './candidate.ts';
 import type { Means } from './means.ts';
 import { trafficPast } from './people-there.ts';
 
+/** What the minutes of an arrangement hang on. */
+type Timed = Pick<Candidate, 'kind' | 'base' | 'choice' | 'lanesTaken' | 'apparatusAtMin' | 'roomM'>;
+
 /** People of an arrangement by phase. */
 export function peopleOf(
   { base, choice, lanesTaken }: Pick<Candidate, 'base' | 'choice' | 'lanesTaken'>,
@@ -27,7 +30,7 @@ export function peopleOf(
 }
 
 /** Minutes of an arrangement, its ropes and crews awaited. */
-export function minutesOf(candidate: Omit<Candidate, 'key'>, means: Means, traits: RoadTraits): Minutes {
+export function minutesOf(candidate: Timed, means: Means, traits: RoadTraits): Minutes {
   const { base, choice, kind, roomM, apparatusAtMin } = candidate;
   const people = peopleOf(candidate, means, traits);
   const ideal = idealAdvantage(choice.advantage);

@@ -1,8 +1,6 @@
 import { separateBelays } from './belay-place.ts';
 import type { Candidate } from './candidate.ts';
 import { chooseSystem } from './choose-system.ts';
-import { kitByMin } from './kit-at-hand.ts';
-import { ropesBy } from './means.ts';
 import { trafficPast } from './people-there.ts';
 import { compareRank } from './rank.ts';
 import { rankKeyOf } from './rank-key.ts';
@@ -31,9 +29,9 @@ export function offerSeparateBelay(candidate: Candidate, search: Search): Candid
   if (offered === undefined) return candidate;
   const again = chooseSystem(
     {
-      ...{ base, fieldM, belayRunM: offered.runM, handTurns: choice.handTurns },
+      ...{ base, fieldM, ropeFieldM: fieldM, belayRunM: offered.runM, handTurns: choice.handTurns },
       othersCount: trafficPast(frame.ground.traits, lanesTaken).othersCount,
-      rigRopesM: ropesBy(means, kitByMin(kind, apparatusAtMin, means.rates)),
+      rigRopesM: search.rigRopesM(kind, apparatusAtMin),
     },
     means,
     'rank',

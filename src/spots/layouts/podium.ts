@@ -6,22 +6,26 @@ const ORDERS = [
   (a: RankKey, b: RankKey): number => compareRank(a, b).order,
   (a: RankKey, b: RankKey): number =>
     unmet(a) - unmet(b) || impractical(a) - impractical(b) || a.lanes - b.lanes || compareRank(a, b).order,
-  (a: RankKey, b: RankKey): number => a.resets - b.resets || compareRank(a, b).order,
+  (a: RankKey, b: RankKey): number => uncrewed(a) - uncrewed(b) || a.resets - b.resets || compareRank(a, b).order,
 ] as const;
 
 const unmet = (key: RankKey): number => (key.verdict === 'no' ? 1 : 0);
+const uncrewed = (key: RankKey): number => (key.crewByAlarm ? 0 : 1);
 const impractical = (key: RankKey): number => (key.practical ? 0 : 1);
 
 /** The best candidates of one kind and direction, each first in one order. */
 export class Podium {
   readonly #first: (Candidate | null)[] = ORDERS.map(() => null);
 
-  /** True where a key could still take a place; `best` is what the candidate could at most come to. */
-  admits(best: RankKey): boolean {
-    return ORDERS.some((order, k) => {
+  /** True where a candidate could still take a place; `best` is what its key could at most come to. */
+  admits(best: RankKey, places: Parameters<typeof levelOf>[0]): boolean {
+    for (let k = 0; k < ORDERS.length; k++) {
       const held = this.#first[k];
-      return held === null || order(best, held.key) <= 0;
-    });
+      if (held === null) return true;
+      const order = ORDERS[k](best, held.key);
+      if (order < 0 || (order === 0 && levelOrder(levelOf(places), levelOf(held)) <= 0)) return true;
+    }
+    return false;
   }
 
   offer(candidate: Candidate): void {
@@ -37,12 +41,34 @@ export class Podium {
   }
 }
 
-/** Where no step of the rank parts two: fewer things to check, the shorter field, then the ids. */
-export function tieBreak(a: Candidate, b: Candidate): number {
-  return checks(a) - checks(b) || a.fieldM - b.fieldM || (idsOf(a) < idsOf(b) ? -1 : idsOf(a) > idsOf(b) ? 1 : 0);
+/** What parts two candidates that no step of the rank parts. */
+interface Level {
+  readonly resets: number;
+  /** Haul team. */
+  readonly team: number;
+  /** Things to check on the spots. */
+  readonly checks: number;
+  readonly fieldM: number;
 }
 
-const checks = ({ anchor, turn }: Candidate): number =>
-  (anchor.spot?.problems.length ?? 0) + (turn?.tie.spot?.problems.length ?? 0);
+/** Where no step of the rank parts two: fewer resets, fewer people, fewer things to check, the shorter field, then the ids. */
+export const tieBreak = (a: Candidate, b: Candidate): number =>
+  levelOrder(levelOf(a), levelOf(b)) || (idsOf(a) < idsOf(b) ? -1 : idsOf(a) > idsOf(b) ? 1 : 0);
+
+const levelOrder = (a: Level, b: Level): number =>
+  a.resets - b.resets || a.team - b.team || a.checks - b.checks || a.fieldM - b.fieldM;
+
+const levelOf = ({
+  choice,
+  base,
+  anchor,
+  turn,
+  fieldM,
+}: Pick<Candidate, 'choice' | 'base' | 'anchor' | 'turn' | 'fieldM'>): Level => ({
+  resets: choice.resets,
+  team: base.byAdvantage[choice.advantage].team[choice.handTurns],
+  checks: (anchor.spot?.problems.length ?? 0) + (turn?.tie.spot?.problems.length ?? 0),
+  fieldM,
+});
 
 const idsOf = ({ anchor, turn, belay }: Candidate): string => `${turn?.tie.id ?? ''}|${anchor.id}|${belay.tie.id}`;

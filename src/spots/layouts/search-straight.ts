@@ -10,9 +10,7 @@ import { mayBelay, ownBelay, separateBelays } from './belay-place.ts';
 import type { BelayPlace, Candidate } from './candidate.ts';
 import { chooseSystem, type SystemChoice } from './choose-system.ts';
 import { clearOfMarks } from './corridor.ts';
-import { kitByMin } from './kit-at-hand.ts';
 import { LAYOUT_LIMITS } from './layout-limits.ts';
-import { ropesBy } from './means.ts';
 import { minutesOf } from './minutes-of.ts';
 import { bitCount, laneBits, trafficPast } from './people-there.ts';
 import type { PullBase } from './pull-base.ts';
@@ -56,19 +54,20 @@ function fromAnchor(search: Search, anchor: Stand, fieldM: number, towardEdge: P
   const podium = podiums.straight;
   const { base, contacts } = search.baseAt('straight', fieldM);
   const apparatusAtMin = unit?.atMin ?? 0;
-  const rigRopesM = ropesBy(means, kitByMin('straight', apparatusAtMin, means.rates));
+  const rigRopesM = search.rigRopesM('straight', apparatusAtMin);
   const start = { x: edge.x + back.x * FIELD_FROM_M, y: edge.y + back.y * FIELD_FROM_M };
   const away = { x: -towardEdge.x, y: -towardEdge.y };
   const backRoomM = Math.max(0.5, teamRoomM(bench, start, away, element, 0, tie.spot));
   const field = strip(start.x, start.y, tie.x, tie.y, LAYOUT_LIMITS.corridorM);
   const fieldLanes = anchor.lanes | laneBits(laneUse(bench, ground.traits, field, element).taken);
+  const places = { anchor: tie, turn: null, fieldM, base };
   for (const belay of belaysFor(search, anchor, fieldM)) {
     const hand = handTurnFor(search, anchor, belay);
     for (const by of ['rank', 'resets'] as const) {
       const choose = (handTurns: 0 | 1, lanes: number): SystemChoice | null =>
         chooseSystem(
           {
-            ...{ base, fieldM, belayRunM: belay.runM, handTurns, rigRopesM },
+            ...{ base, fieldM, ropeFieldM: fieldM, belayRunM: belay.runM, handTurns, rigRopesM },
             othersCount: trafficPast(ground.traits, lanes).othersCount,
           },
           means,
@@ -83,7 +82,7 @@ function fromAnchor(search: Search, anchor: Stand, fieldM: number, towardEdge: P
       const choice = choose(turned === null ? 0 : 1, lanesTaken) ?? plain;
       const lanes = bitCount(lanesTaken);
       const load = loadOf(search, anchor, belay, towardEdge, base, turned, choice);
-      if (!podium.admits(rankKeyOf(frame, choice, lanes, load, 'straight', 0))) continue;
+      if (!podium.admits(rankKeyOf(frame, choice, lanes, load, 'straight', 0), { ...places, choice })) continue;
       const candidate: Omit<Candidate, 'key'> = {
         ...{ kind: 'straight', along: turned?.along ?? 0, anchor: tie, turn: null, belay, base, contacts, fieldM },
         handTurn: turned && { tie: turned.stand.tie, bend: turned.bend, way: turned.way },

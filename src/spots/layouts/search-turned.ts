@@ -9,9 +9,7 @@ import { type Bend, bendsFor, offBy } from './bends.ts';
 import type { BelayPlace, Candidate } from './candidate.ts';
 import { chooseSystem } from './choose-system.ts';
 import { clearOfMarks, corridorSight, insideUsable, type Sight } from './corridor.ts';
-import { kitByMin } from './kit-at-hand.ts';
 import { LAYOUT_LIMITS } from './layout-limits.ts';
-import { ropesBy } from './means.ts';
 import { minutesOf } from './minutes-of.ts';
 import { bitCount, laneBits, trafficPast } from './people-there.ts';
 import type { PullBase } from './pull-base.ts';
@@ -25,17 +23,25 @@ import { teamRoomM } from './team-room.ts';
 const FACES = Math.SQRT1_2;
 const LEAST_FIELD_M = 3.5;
 
-/** Seeks turned hauls with a change of direction on one of `turns` and the anchor on one of `anchors`, both ways along the road. */
-export function searchTurned(search: Search, turns: readonly Stand[], anchors: readonly Stand[]): void {
+/**
+ * Seeks turned hauls with a change of direction on one of `turns` and the anchor on one of `anchors`, one way along the road.
+ *
+ * @param wide bends wide of the descent's line, instead of those near it
+ */
+export function searchTurned(
+  search: Search,
+  turns: readonly Stand[],
+  anchors: readonly Stand[],
+  along: -1 | 1,
+  wide: boolean,
+): void {
   const { frame, means } = search;
   const near = turns.filter(({ tie }) => Math.hypot(tie.x - frame.edge.x, tie.y - frame.edge.y) < NEAR_M);
-  for (const along of [-1, 1] as const) {
-    const far = anchors.filter(({ alongM }) => alongM * along > LEAST_FIELD_M - 1);
-    for (const turn of near) {
-      for (const bend of bendsFor(frame, turn.tie, along, means.rates.pulleyEfficiency)) {
-        search.trace.bends++;
-        fromBend(search, turn, bend, along, far);
-      }
+  const far = anchors.filter(({ alongM }) => alongM * along > LEAST_FIELD_M - 1);
+  for (const turn of near) {
+    for (const bend of bendsFor(frame, turn.tie, along, means.rates.pulleyEfficiency, wide)) {
+      search.trace.bends++;
+      fromBend(search, turn, bend, along, far);
     }
   }
 }
@@ -48,12 +54,12 @@ function fromBend(search: Search, turn: Stand, bend: Bend, along: -1 | 1, anchor
   const { bench, road, ground } = frame;
   const { rates } = means;
   const podium = podiums.turned[along];
-  const { base, contacts } = search.baseAt('turned', bend.toEdgeM);
+  const { base, contacts } = search.baseAt('turned', bend.toEdgeM, bend.offLineDeg);
   const way = { x: along * road.x, y: along * road.y };
   const at = new Float64Array(2);
   if (!placeOnBench(bench, bend.x, bend.y, frame.element, at)) return;
   const element = at[0];
-  const sight = corridorSight(bench, bend.x, bend.y, element, along, way, REACH);
+  const sight = corridorSight(bench, bend.x, bend.y, element, along, way, search.sight);
   const belays = belaysFor(search, turn, bend, along);
   for (const anchor of anchors) {
     const { tie } = anchor;
@@ -63,7 +69,8 @@ function fromBend(search: Search, turn: Stand, bend: Bend, along: -1 | 1, anchor
     if (fieldM < LEAST_FIELD_M || tie.id === turn.tie.id) continue;
     const leg = { x: dx / fieldM, y: dy / fieldM };
     if (tie.spot !== null && -(leg.x * tie.outX + leg.y * tie.outY) < FACES) continue;
-    if (!inSight(sight, leg, way, anchor.element - (tie.spot === null ? along * MARK_SIGHT_M : 0), along)) continue;
+    const seen = tie.spot === null ? anchor.element - along * MARK_SHORT_M : anchor.element;
+    if (!inSight(sight, anchor.walk.x - bend.x, anchor.walk.y - bend.y, way, seen, along)) continue;
     search.trace.inSight++;
     const resultant = unit({
       x: bend.towardEdge.x + leg.x / rates.pulleyEfficiency,
@@ -72,31 +79,32 @@ function fromBend(search: Search, turn: Stand, bend: Bend, along: -1 | 1, anchor
     if (offBy(bend.tieX, bend.tieY, resultant) > LAYOUT_LIMITS.tieOffDeg) continue;
 
     const apparatusAtMin = Math.max(turn.unit?.atMin ?? 0, anchor.unit?.atMin ?? 0);
-    const rigRopesM = ropesBy(means, kitByMin('turned', apparatusAtMin, rates));
+    const lanesAtLeast = turn.lanes | anchor.lanes;
+    const fewestLanes = bitCount(lanesAtLeast);
+    const places = { anchor: tie, turn: { tie: turn.tie, bend }, fieldM, base };
     for (const belay of belays) {
-      const lanesAtLeast = turn.lanes | anchor.lanes;
-      const question = { base, fieldM, belayRunM: belay.runM, handTurns: 0, rigRopesM } as const;
       for (const by of ['rank', 'resets'] as const) {
-        const hopeful = chooseSystem(
-          { ...question, othersCount: trafficPast(ground.traits, lanesAtLeast).othersCount },
-          means,
-          by,
-        );
-        if (hopeful === null) continue;
-        const hope = rankKeyOf(frame, hopeful, bitCount(lanesAtLeast), noLoad(), 'turned', 0);
-        if (!podium.admits(hope)) continue;
+        const hope = search.hopeOf(base, fieldM, belay.runM, apparatusAtMin, by);
+        if (hope === null) continue;
+        const best = rankKeyOf(frame, hope.choice, fewestLanes, NO_LOAD, 'turned', hope.minutes);
+        if (!podium.admits(best, { ...places, choice: hope.choice })) continue;
         const load = loadOf(search, turn, bend, leg, anchor, belay, base);
         const corridor = strip(bend.x, bend.y, tie.x, tie.y, LAYOUT_LIMITS.corridorM);
         const lanesTaken =
           lanesAtLeast | laneBits(laneUse(bench, ground.traits, corridor, Math.floor(anchor.element)).taken);
         const choice = chooseSystem(
-          { ...question, othersCount: trafficPast(ground.traits, lanesTaken).othersCount },
+          {
+            ...{ base, fieldM, ropeFieldM: fieldM, belayRunM: belay.runM, handTurns: 0 },
+            othersCount: trafficPast(ground.traits, lanesTaken).othersCount,
+            rigRopesM: search.rigRopesM('turned', apparatusAtMin),
+          },
           means,
           by,
-        )!;
+        );
+        if (choice === null) continue;
         const lanes = bitCount(lanesTaken);
-        const known = rankKeyOf(frame, choice, lanes, load, 'turned', 0);
-        if (!podium.admits(known)) continue;
+        const known = rankKeyOf(frame, choice, lanes, load, 'turned', hope.minutes);
+        if (!podium.admits(known, { ...places, choice })) continue;
         if (!isClear(search, turn, bend, anchor, element)) continue;
         const roomM = teamRoomM(bench, bend, leg, element, fieldM, tie.spot);
         const candidate: Omit<Candidate, 'key'> = {
@@ -110,14 +118,13 @@ function fromBend(search: Search, turn: Stand, bend: Bend, along: -1 | 1, anchor
   }
 }
 
-const REACH = 70;
+const NO_LOAD = noLoad();
 const MARK_SHORT_M = 1.5;
-const MARK_SIGHT_M = 2;
 
-function inSight(sight: Sight, leg: PlanVector, way: PlanVector, element: number, along: -1 | 1): boolean {
+function inSight(sight: Sight, dx: number, dy: number, way: PlanVector, element: number, along: -1 | 1): boolean {
   const i = along > 0 ? Math.floor(element) : Math.ceil(element);
-  const bearing = Math.atan2(way.x * leg.y - way.y * leg.x, way.x * leg.x + way.y * leg.y);
-  return bearing >= sight.from[i] && bearing <= sight.to[i];
+  const slope = (way.x * dy - way.y * dx) / (way.x * dx + way.y * dy);
+  return slope >= sight.from[i] && slope <= sight.to[i];
 }
 
 /** Belays worth a look at a change of direction: a pinned one, its own apparatus, or the nearest separate anchors. */
@@ -172,7 +179,7 @@ function loadOf(
 }
 
 /** Exact tests of the ground that a turned haul takes: corridor, marks in it, apparatus out of the ropes and of the angle. */
-function isClear({ frame }: Search, turn: Stand, bend: Bend, { tie }: Stand, element: number): boolean {
+function isClear({ frame }: Search, turn: Stand, bend: Bend, { tie, walk }: Stand, element: number): boolean {
   const { bench, ground, edge } = frame;
   const spots = [turn.tie.spot, tie.spot].filter((spot) => spot !== null);
   if (spots.length === 2 && !spotsApart(spots[0], spots[1])) return false;
@@ -180,10 +187,9 @@ function isClear({ frame }: Search, turn: Stand, bend: Bend, { tie }: Stand, ele
   if (turn.tie.spot !== null && !ropeClear(turn.tie.spot, edge, bend, false)) return false;
   if (tie.spot !== null && !ropeClear(tie.spot, bend, tie, true)) return false;
   if (!spots.every((spot) => outsideTriangle(spot, edge, bend, tie))) return false;
-  // A mark may stand just outside the usable edge: the field ends its clearance short of it.
-  const fieldM = Math.hypot(tie.x - bend.x, tie.y - bend.y);
-  const share = tie.spot === null ? 1 - MARK_SHORT_M / fieldM : 1;
-  const end = { x: bend.x + (tie.x - bend.x) * share, y: bend.y + (tie.y - bend.y) * share };
+  // The field of a mark ends its clearance short of it.
+  const share = tie.spot === null ? 1 - MARK_SHORT_M / Math.hypot(walk.x - bend.x, walk.y - bend.y) : 1;
+  const end = { x: bend.x + (walk.x - bend.x) * share, y: bend.y + (walk.y - bend.y) * share };
   if (!insideUsable(bench, bend.x, bend.y, end.x, end.y, LAYOUT_LIMITS.corridorM, element)) return false;
   return clearOfMarks(ground.hazards, bend.x, bend.y, tie.x, tie.y, [turn.tie.id, tie.id]);
 }

@@ -1,10 +1,14 @@
 import type { Contact, Descent, RopeRise } from '../../descent/index.ts';
+import { toRadians } from '../../units/index.ts';
 import type { Spot } from '../spot-types.ts';
+import type { Sight } from './corridor.ts';
 import type { HaulFrame } from './haul-frame.ts';
 import { haulGround } from './haul-ground.ts';
+import type { HopeOf } from './hope.ts';
+import { kitByMin } from './kit-at-hand.ts';
 import { LAYOUT_LIMITS } from './layout-limits.ts';
 import type { LayoutPins } from './layout-types.ts';
-import type { Means } from './means.ts';
+import { type Means, ropesBy } from './means.ts';
 import { Podium } from './podium.ts';
 import { type PullBase, pullBase } from './pull-base.ts';
 import type { Stand } from './stands.ts';
@@ -24,16 +28,36 @@ export interface Search {
   /** How far a search for turned hauls came: bends, and anchors seen along a corridor. */
   readonly trace: { bends: number; inSight: number };
   /** Hauls from a last bend so far behind the edge, rounded up to the decimetre, with the bends of the rope. */
-  readonly baseAt: (kind: 'straight' | 'turned', toEdgeM: number) => { base: PullBase; contacts: readonly Contact[] };
+  readonly baseAt: (
+    kind: 'straight' | 'turned',
+    toEdgeM: number,
+    planBendDeg?: number,
+  ) => { base: PullBase; contacts: readonly Contact[] };
+  /** Ropes there when rigging ends, by kind of haul and arrival of the last apparatus. */
+  readonly rigRopesM: (kind: 'straight' | 'turned', apparatusAtMin: number) => readonly number[];
+  readonly hopeOf: HopeOf;
+  /** Scratch of `corridorSight`. */
+  readonly sight: Sight;
   readonly podiums: { readonly straight: Podium; readonly turned: Readonly<Record<-1 | 1, Podium>> };
+}
+
+/** Remembers the ropes there when rigging ends. */
+export function rigRopesOf(means: Means): Search['rigRopesM'] {
+  const known = new Map<string, readonly number[]>();
+  return (kind, apparatusAtMin) => {
+    const key = `${kind} ${apparatusAtMin}`;
+    const ropes = known.get(key) ?? ropesBy(means, kitByMin(kind, apparatusAtMin, means.rates));
+    known.set(key, ropes);
+    return ropes;
+  };
 }
 
 /** Remembers what a haul works on by the distance of its last bend from the edge. */
 export function basesOf(descent: Descent, rises: readonly RopeRise[], means: Means): Search['baseAt'] {
   const known = new Map<string, ReturnType<Search['baseAt']>>();
-  return (kind, toEdgeM) => {
+  return (kind, toEdgeM, planBendDeg = 0) => {
     const decimetres = Math.ceil(toEdgeM * 10 - 1e-6);
-    const key = `${kind} ${kind === 'turned' ? toEdgeM.toFixed(3) : decimetres}`;
+    const key = `${kind} ${kind === 'turned' ? toEdgeM.toFixed(3) : decimetres} ${planBendDeg}`;
     let found = known.get(key);
     if (found === undefined) {
       const { haulGround: ground, contacts } = haulGround(
@@ -41,6 +65,7 @@ export function basesOf(descent: Descent, rises: readonly RopeRise[], means: Mea
         decimetres / 10,
         rises.filter(({ distanceM }) => -distanceM < toEdgeM),
         means.rates,
+        toRadians(planBendDeg),
       )!;
       found = { base: pullBase(kind, ground, kind === 'turned' ? toEdgeM : 0, means), contacts };
       known.set(key, found);

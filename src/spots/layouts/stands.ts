@@ -1,9 +1,11 @@
+import type { PointM } from '../../geo/index.ts';
 import { type BenchSide, edgeKindAt } from '../../road/index.ts';
 import { placeOnBench } from '../bench-place.ts';
 import { endsAlike } from '../judge-spot.ts';
 import type { Spot } from '../spot-types.ts';
 import type { StandingGround } from '../standing-ground.ts';
 import type { HaulFrame } from './haul-frame.ts';
+import { LAYOUT_LIMITS } from './layout-limits.ts';
 import type { Means, Unit } from './means.ts';
 import { laneBits } from './people-there.ts';
 import { spotTies, type TiePlace } from './tie-places.ts';
@@ -17,6 +19,8 @@ export interface Stand {
   /** From the edge along the road's drawing, metres. */
   readonly alongM: number;
   readonly lanes: number;
+  /** Where a corridor to it ends: the tie itself, beside a mark the nearest point that a corridor fits at. */
+  readonly walk: PointM;
 }
 
 /** Where a unit may stand for a layout, one for each end that can hold a line; of two ways round that hold alike only one. */
@@ -56,7 +60,22 @@ function standOf(frame: HaulFrame, tie: TiePlace, unit: Unit | null, lanes: numb
   const alongM = (tie.x - edge.x) * road.x + (tie.y - edge.y) * road.y;
   const at = new Float64Array(2);
   if (!placeOnBench(bench, tie.x, tie.y, element + alongM, at)) return [];
-  return [{ tie, unit, element: at[0], alongM, lanes }];
+  const walk = tie.spot === null ? besideMark(frame, tie, at[0], at[1]) : tie;
+  return walk === null ? [] : [{ tie, unit, element: at[0], alongM, lanes, walk }];
+}
+
+/** How far a team's corridor may lie beside a mark that stands at the rim of the bench, metres (common practice, no source). */
+const BESIDE_MOST_M = 2.5;
+
+function besideMark({ bench }: HaulFrame, { x, y }: TiePlace, element: number, offsetM: number): PointM | null {
+  const i = Math.max(0, Math.min(bench.count - 1, Math.round(element)));
+  const half = LAYOUT_LIMITS.corridorM / 2;
+  const least = bench.left.usableOffsetM[i] + half;
+  const most = bench.right.usableOffsetM[i] - half;
+  if (!(least <= most)) return null;
+  const aside = Math.min(most, Math.max(least, offsetM)) - offsetM;
+  if (Math.abs(aside) > BESIDE_MOST_M) return null;
+  return { x: x + aside * bench.normalX[i], y: y + aside * bench.normalY[i] };
 }
 
 /** Parked as it came: cab along the drawing on the right half of the road, against it on the left; nose-in cab first. */

@@ -27,6 +27,7 @@ export function carryWay(question: WayQuestion, anchorRunM: number): Way | null 
     minutes: total,
     shown: total === null ? null : shownMinutes(total, rates.minutesSpread),
     meets: 'the ambulance on the road above',
+    bearers: found.bearers,
     endsAtVehicle: true,
     allowed: total !== null,
     why: [

@@ -36,6 +36,7 @@ export function lowerWay(question: WayQuestion, to: LowerTo, anchorRunM: number)
       to.what === 'road'
         ? `an ambulance on ${where}, ${down}`
         : `bearers on ${where}, ${down}, who carry on from there`,
+    bearers: null,
     endsAtVehicle: to.what === 'road',
     allowed: fits.from !== null && total !== null,
     why: [

@@ -9,6 +9,7 @@ export function raiseWay({ ropeM, ropeReaches, people, minutes }: RaiseOption): 
     minutes: minutes.total,
     shown: minutes.shown,
     meets: 'the ambulance on the road above',
+    bearers: null,
     endsAtVehicle: true,
     allowed: ropeReaches && minutes.total !== null,
     why: [

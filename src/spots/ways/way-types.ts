@@ -19,6 +19,8 @@ export interface Way {
   readonly shown: { readonly from: number; readonly to: number } | null;
   /** Who meets the litter where. */
   readonly meets: string;
+  /** Who carry it; null where nobody does. */
+  readonly bearers: number | null;
   /** A vehicle comes to where the way ends; else the litter must be carried on, which is not counted. */
   readonly endsAtVehicle: boolean;
   /** The ropes that come reach, unjoined, and the people come. */
