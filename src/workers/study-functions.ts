@@ -1,10 +1,10 @@
 import type { Feature, FeatureCollection } from 'geojson';
-import type { AngleRule } from '../book/index.ts';
+import type { AngleRule, Mark } from '../book/index.ts';
 import { type LonLat, localPlane } from '../geo/index.ts';
 import { groundOfSite, type LonLatBox } from '../io/index.ts';
 import { type Conditions, fairConditions } from '../rigging/index.ts';
 import { roadAt } from '../road/index.ts';
-import { completeStudy, type GroundWork, type Pins, type Side, type Study, standUp } from '../study/index.ts';
+import { completeStudy, type GroundWork, type Pins, type Study, standUp } from '../study/index.ts';
 import { type UnitSystem, UserError } from '../units/index.ts';
 import {
   closeAll,
@@ -14,7 +14,9 @@ import {
   type Opener,
   openDistrict,
 } from './district.ts';
+import { pointHeights } from './point-heights.ts';
 import { type RoadsideAsk, type RoadsideReader, roadsideReader, type StretchInView } from './roadside/index.ts';
+import { type SideAsked, sideOfAsk } from './side-of-ask.ts';
 import { studyShapes } from './study-shapes.ts';
 import { contourTiles, TILE_SIZE, type TileAddress, terrarium, tileHeights } from './tiles/index.ts';
 import { transferring } from './transfer.ts';
@@ -22,8 +24,7 @@ import { transferring } from './transfer.ts';
 /** What the page asks of a study. */
 export interface StudyAsk {
   readonly at: LonLat;
-  /** A side of the road as drawn, the side of the line that the point lies on, or null for the side that drops. */
-  readonly side: Side | 'of the point' | null;
+  readonly side: SideAsked;
   readonly rule: AngleRule;
   readonly units: UnitSystem;
   readonly patient?: LonLat | null;
@@ -40,8 +41,6 @@ export interface StudyAnswer {
   readonly tookMs: number;
 }
 
-/** A point this near the road line has no side of its own, metres: half a lane would be a coin's toss. */
-const ON_THE_LINE_M = 0.5;
 /** Ground tiles kept for their neighbours' contours. */
 const KEPT_TILES = 120;
 
@@ -51,6 +50,10 @@ export interface StudyFunctions<Tile> {
   open(files: DistrictFiles, signal: AbortSignal): Promise<DistrictView>;
   /** One site's study and its lines for the map. */
   study(ask: StudyAsk, signal: AbortSignal): Promise<StudyAnswer>;
+  /** Other marks on the same district: the book's, in place of the file's. */
+  marks(marks: readonly Mark[], signal: AbortSignal): Promise<void>;
+  /** Ground height at each point, metres, null where there is none. */
+  heights(points: readonly LonLat[], signal: AbortSignal): Promise<(number | null)[]>;
   /** A map tile of the ground, its heights as terrarium colours. */
   groundTile(tile: TileAddress, signal: AbortSignal): Promise<Tile>;
   /** A map tile of contours, Mapbox vector tile bytes, in feet or metres. */
@@ -105,9 +108,7 @@ export function studyFunctions<Tile extends object>(
       const of = district;
       const place = roadAt(roads, ask.at);
       if (!place.ok) throw place.error;
-      const offset = place.value.offsetM;
-      const ofPoint = Math.abs(offset) < ON_THE_LINE_M ? null : offset < 0 ? 'left' : 'right';
-      const side = ask.side === 'of the point' ? ofPoint : ask.side;
+      const side = sideOfAsk(ask.side, ask.at, place.value);
       const { at, rule, units, patient = null, conditions = fairConditions, patients = 1, pins = {} } = ask;
       const resources = resourcesFor(place.value.route.name);
       const request = { roads, marks, at, side, patient, rule, units, conditions, patients, pins, resources };
@@ -119,6 +120,14 @@ export function studyFunctions<Tile extends object>(
       const study = completeStudy(work, { ...request, ground: work.ground });
       const shapes = studyShapes(study, place.value, localPlane(at));
       return { study, shapes, tookMs: performance.now() - began };
+    },
+    async marks(marks) {
+      district = { ...opened(), marks };
+      last = null;
+      beside = roadsideReader(district.sources, district.roads, marks);
+    },
+    async heights(points, signal) {
+      return pointHeights(opened().sources, points, signal);
     },
     async groundTile(tile) {
       const bitmap = await toBitmap(terrarium(await heightsOf(tile)), TILE_SIZE);

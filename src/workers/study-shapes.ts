@@ -2,6 +2,7 @@ import type { Feature, FeatureCollection, Position } from 'geojson';
 import type { LocalPlane, PointM } from '../geo/index.ts';
 import type { RoadPlace, Route } from '../road/index.ts';
 import type { Study } from '../study/index.ts';
+import { pointOnRoute } from './point-on-route.ts';
 
 /** Half the length over which the road's direction is taken, metres, as the sections do. */
 const DIRECTION_M = 5;
@@ -62,27 +63,12 @@ export function studyShapes(study: Study, place: RoadPlace, plane: LocalPlane): 
 /** The point `offsetM` to the right of a route at a station, or null past the route's ends. */
 function offsetFrom(route: Route, plane: LocalPlane, stationM: number, offsetM: number): PointM | null {
   if (stationM < 0 || stationM > route.lengthM) return null;
-  const here = pointAt(route, plane, stationM);
-  const before = pointAt(route, plane, Math.max(0, stationM - DIRECTION_M));
-  const after = pointAt(route, plane, Math.min(route.lengthM, stationM + DIRECTION_M));
+  const here = pointOnRoute(route, plane, stationM);
+  const before = pointOnRoute(route, plane, Math.max(0, stationM - DIRECTION_M));
+  const after = pointOnRoute(route, plane, Math.min(route.lengthM, stationM + DIRECTION_M));
   const dx = after.x - before.x;
   const dy = after.y - before.y;
   const length = Math.hypot(dx, dy);
   if (length === 0) return null;
   return { x: here.x + (dy / length) * offsetM, y: here.y - (dx / length) * offsetM };
-}
-
-function pointAt({ line, stationM }: Route, plane: LocalPlane, at: number): PointM {
-  let low = 0;
-  let high = stationM.length - 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (stationM[middle]! <= at) low = middle;
-    else high = middle;
-  }
-  const a = plane.toLocal({ lon: line[2 * low]!, lat: line[2 * low + 1]! });
-  const b = plane.toLocal({ lon: line[2 * high]!, lat: line[2 * high + 1]! });
-  const run = stationM[high]! - stationM[low]!;
-  const t = run > 0 ? (at - stationM[low]!) / run : 0;
-  return { x: a.x + t * (b.x - a.x), y: a.y + t * (b.y - a.y) };
 }

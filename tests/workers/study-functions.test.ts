@@ -65,6 +65,28 @@ describe('the functions of the study worker, called directly', () => {
     expect(structuredClone({ study, shapes })).toEqual({ study, shapes });
   });
 
+  test('a side kept as an azimuth is the same side, and the other way round the other', async () => {
+    const { study } = await functions.study(kettleBend, never);
+    const azimuthDeg = study.site.sideAzimuthDeg;
+    const same = await functions.study({ ...kettleBend, side: { azimuthDeg } }, never);
+    expect(same.study.site.side).toBe(study.site.side);
+    const other = await functions.study({ ...kettleBend, side: { azimuthDeg: (azimuthDeg + 180) % 360 } }, never);
+    expect(other.study.site.side).not.toBe(study.site.side);
+  });
+
+  test('the book’s marks take the place of the file’s, and heights are those of the study', async () => {
+    const { marks } = await functions.open(files, never);
+    const { study } = await functions.study(kettleBend, never);
+    expect(study.marks.length).toBeGreaterThan(0);
+    await functions.marks([], never);
+    const without = await functions.study(kettleBend, never);
+    expect(without.study.marks.filter(({ id }) => marks.some((mark) => mark.id === id))).toEqual([]);
+    const [high, none] = await functions.heights([study.edge!, { lon: 0, lat: 0 }], never);
+    expect(high).toBeCloseTo(study.edge!.elevationM, 1);
+    expect(none).toBeNull();
+    await functions.marks(marks, never);
+  });
+
   test('a tap counts for the side that it lies on', async () => {
     const { study } = await functions.study(kettleBend, never);
     const plane = localPlane(study.site);

@@ -8,6 +8,7 @@ export interface ListedSite {
   readonly lon: number;
   readonly lat: number;
   readonly side: 'left' | 'right';
+  readonly sideAzimuthDeg: number;
   readonly road: string;
 }
 
@@ -28,6 +29,7 @@ const list = v.object({
       lon: degrees(180),
       lat: degrees(90),
       side: v.picklist(['left', 'right']),
+      sideAzimuthDeg: v.pipe(v.number(), v.minValue(0), v.maxValue(360)),
       road: v.string(),
     }),
   ),
