@@ -5,6 +5,7 @@ export * from './elevation/index.ts';
 export * from './exchange/index.ts';
 export * from './marks/index.ts';
 export * from './memory/index.ts';
+export * from './photos/index.ts';
 export type * from './ports.ts';
 export * from './roads/index.ts';
 export * from './sites/index.ts';

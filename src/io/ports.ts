@@ -32,6 +32,15 @@ export interface DecodePool {
   close(): Promise<void>;
 }
 
+/** Makes photos smaller: on a canvas in the browser's worker; nothing else can. */
+export interface PhotoShrinker {
+  /**
+   * The picture, upright, with no side over `longestPx`, packed as JPEG; null where this platform cannot read it. Camera data is
+   * gone. A picture that is small already may be packed again all the same.
+   */
+  shrink(bytes: Uint8Array<ArrayBuffer>, longestPx: number): Promise<Uint8Array<ArrayBuffer> | null>;
+}
+
 /** An opened raster. */
 export interface ElevationSource {
   readonly info: SurfaceInfo;
