@@ -1,6 +1,7 @@
 export { connect, type WorkerClient } from './connect.ts';
 export type { DistrictFiles, DistrictView, Opener } from './district.ts';
 export { latest } from './latest.ts';
+export type { Measured } from './measure.ts';
 export type { Port } from './messages.ts';
 export { type RoadsideAsk, type RoadsideLook, roadsideLooks, type StretchInView } from './roadside/index.ts';
 export { serve } from './serve.ts';

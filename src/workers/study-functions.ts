@@ -14,7 +14,7 @@ import {
   type Opener,
   openDistrict,
 } from './district.ts';
-import { pointHeights } from './point-heights.ts';
+import { type Measured, measure } from './measure.ts';
 import { type RoadsideAsk, type RoadsideReader, roadsideReader, type StretchInView } from './roadside/index.ts';
 import { type SideAsked, sideOfAsk } from './side-of-ask.ts';
 import { studyShapes } from './study-shapes.ts';
@@ -52,8 +52,8 @@ export interface StudyFunctions<Tile> {
   study(ask: StudyAsk, signal: AbortSignal): Promise<StudyAnswer>;
   /** Other marks on the same district: the book's, in place of the file's. */
   marks(marks: readonly Mark[], signal: AbortSignal): Promise<void>;
-  /** Ground height at each point, metres, null where there is none. */
-  heights(points: readonly LonLat[], signal: AbortSignal): Promise<(number | null)[]>;
+  /** Length, bearing and rise from one position to another. */
+  measure(ends: readonly [LonLat, LonLat], signal: AbortSignal): Promise<Measured>;
   /** A map tile of the ground, its heights as terrarium colours. */
   groundTile(tile: TileAddress, signal: AbortSignal): Promise<Tile>;
   /** A map tile of contours, Mapbox vector tile bytes, in feet or metres. */
@@ -126,8 +126,8 @@ export function studyFunctions<Tile extends object>(
       last = null;
       beside = roadsideReader(district.sources, district.roads, marks);
     },
-    async heights(points, signal) {
-      return pointHeights(opened().sources, points, signal);
+    async measure(ends, signal) {
+      return measure(opened().sources, ends, signal);
     },
     async groundTile(tile) {
       const bitmap = await toBitmap(terrarium(await heightsOf(tile)), TILE_SIZE);

@@ -74,16 +74,19 @@ describe('the functions of the study worker, called directly', () => {
     expect(other.study.site.side).not.toBe(study.site.side);
   });
 
-  test('the book’s marks take the place of the file’s, and heights are those of the study', async () => {
+  test('the book’s marks take the place of the file’s, and a measured line is the descent’s own', async () => {
     const { marks } = await functions.open(files, never);
     const { study } = await functions.study(kettleBend, never);
     expect(study.marks.length).toBeGreaterThan(0);
     await functions.marks([], never);
     const without = await functions.study(kettleBend, never);
     expect(without.study.marks.filter(({ id }) => marks.some((mark) => mark.id === id))).toEqual([]);
-    const [high, none] = await functions.heights([study.edge!, { lon: 0, lat: 0 }], never);
-    expect(high).toBeCloseTo(study.edge!.elevationM, 1);
-    expect(none).toBeNull();
+    const { edge, descent } = study;
+    const line = await functions.measure([edge!, descent!.end], never);
+    expect(line.distanceM).toBeCloseTo(descent!.horizontalM, 1);
+    expect(line.bearingDeg).toBeCloseTo(descent!.azimuthDeg, 1);
+    expect(line.riseM).toBeCloseTo(-descent!.dropM, 1);
+    expect((await functions.measure([edge!, { lon: 0, lat: 0 }], never)).riseM).toBeNull();
     await functions.marks(marks, never);
   });
 
