@@ -1,5 +1,6 @@
 import { UserError } from '../units/index.ts';
 import { UsageError } from './arguments.ts';
+import { bookCommand, bookHelp } from './book-command.ts';
 import { studyCommand, studyHelp } from './study-command.ts';
 
 const help = `Brinkbook, from a terminal.
@@ -7,12 +8,14 @@ const help = `Brinkbook, from a terminal.
   npm run -s brinkbook -- <command> [options]
 
 Commands
+  book     check, merge and export books
   study    the workup of one roadside place: edge, descent, angle class, rope line
 
 Every command takes --help. Exit 0 on success, 1 on bad input, 2 on wrong usage.
 `;
 
 const commands: Record<string, { run(args: string[]): Promise<void>; help: string }> = {
+  book: { run: bookCommand, help: bookHelp },
   study: { run: studyCommand, help: studyHelp },
 };
 

@@ -16,7 +16,7 @@ import { indexRoads } from '../road/index.ts';
 import { shippedResources } from '../study/index.ts';
 import { UserError } from '../units/index.ts';
 import { readOptions, readPosition, readPositive, readWord, UsageError } from './arguments.ts';
-import { studyReport } from './report.ts';
+import { studyReport } from './report/index.ts';
 
 export const studyHelp = `study: the workup of one roadside place
 

@@ -17,13 +17,13 @@ import { layoutWarnings } from './layout-warnings.ts';
 import { marksNear } from './marks-part.ts';
 import { originsOf } from './origins.ts';
 import { degrees, lonLatDegrees, metres } from './rounded.ts';
-import { studySentence } from './sentence.ts';
 import { sideWords } from './site-words.ts';
 import { spotParts } from './spot-part.ts';
 import type { Study, StudyEdge, StudyWarning } from './study.ts';
 import { terrainPart } from './terrain-part.ts';
 import { terrainWarnings } from './terrain-warnings.ts';
 import { waysPart } from './ways-part.ts';
+import { studySentence } from './words/index.ts';
 
 /**
  * The rest of a study on ground worked out before: layouts, ways, people, words. Nothing is cut again; where the conditions or

@@ -3,7 +3,6 @@ export * from './ground-work.ts';
 export * from './inputs.ts';
 export * from './roadside-band.ts';
 export * from './run.ts';
-export * from './sentence.ts';
 export * from './side.ts';
-export * from './stop-line.ts';
 export type * from './study.ts';
+export * from './words/index.ts';

@@ -22,8 +22,8 @@ export function layoutWarnings(facts: LayoutFacts): StudyWarning[] {
   const say = (code: string, severity: StudyWarning['severity'], text: string): void => {
     list.push({ code, severity, text });
   };
-  if (found.noStraight) say('no-straight-haul', 'note', sentence('No straight haul', found.noStraight));
-  if (found.noTurned) say('no-turned-haul', 'note', sentence('No turned haul', found.noTurned));
+  if (found.noStraight) say('no-straight-haul', 'note', found.noStraight);
+  if (found.noTurned) say('no-turned-haul', 'note', found.noTurned);
   const [first] = layouts;
   if (first) {
     ropes(first, facts, say);
@@ -129,5 +129,3 @@ function sightWords({ stoppingSightM, sightM, short }: StudyClosure, { from, uni
   });
   return `Drivers see the site too late: stopping takes ${formatLength(stoppingSightM, units, 'up')}, ${parts.join(', ')} (at best, vegetation not seen). Warn traffic farther out.`;
 }
-
-const sentence = (head: string, why: string): string => `${head}: ${why.charAt(0).toLowerCase()}${why.slice(1)}`;

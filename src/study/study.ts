@@ -259,6 +259,8 @@ export interface StudyWay {
   minutes: { from: number | null; to: number | null };
   /** Who meets the litter where. */
   meets: string;
+  /** Who carry the litter; null where nobody does. */
+  bearers: number | null;
   /** Who can come to where the way ends; people alone must carry on from there, which is not counted. */
   reachedBy: 'vehicle' | 'people';
   /** The ropes that come reach, unjoined, and the people come. */

@@ -43,13 +43,17 @@ export function waysPart(
   return ways.map(wayPart);
 }
 
-function wayPart({ kind, ropeM, people, shown, meets, endsAtVehicle, allowed, why }: Way, i: number): StudyWay {
+function wayPart(
+  { kind, ropeM, people, shown, meets, bearers, endsAtVehicle, allowed, why }: Way,
+  i: number,
+): StudyWay {
   return {
     kind,
     ropeM: metres(ropeM),
     people: { count: people.count, atMin: people.atMin },
     minutes: { from: shown?.from ?? null, to: shown?.to ?? null },
     meets,
+    bearers,
     reachedBy: endsAtVehicle ? 'vehicle' : 'people',
     allowed,
     rank: i + 1,

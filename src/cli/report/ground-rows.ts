@@ -1,4 +1,4 @@
-import { CAUTION, type Study } from '../study/index.ts';
+import type { Study } from '../../study/index.ts';
 import {
   formatAngleRange,
   formatDegrees,
@@ -6,14 +6,15 @@ import {
   formatPercent,
   formatTaped,
   type UnitSystem,
-} from '../units/index.ts';
+} from '../../units/index.ts';
+import { line } from './line.ts';
 
-/** A study as plain text for a terminal: the sentence, then the numbers with where they come from, then the caution. */
-export function studyReport(study: Study, units: UnitSystem): string {
-  const lines: string[] = [...wrap(study.sentence), ''];
+/** Site, road, edge, angle and descent, each with how its number came to be. */
+export function groundRows(study: Study, units: UnitSystem): string[] {
+  const lines: string[] = [];
   const row = (label: string, value: string, path?: string): void => {
     const origin = path ? study.origins[path] : undefined;
-    lines.push(`${label.padEnd(22)} ${value}${origin ? `  [${origin.how}]` : ''}`);
+    lines.push(line(label, `${value}${origin ? `  [${origin.how}]` : ''}`));
   };
   const length = (m: number): string => formatLength(m, units);
   const taped = (m: number): string => formatTaped(m, units);
@@ -76,28 +77,6 @@ export function studyReport(study: Study, units: UnitSystem): string {
         ? 'load in sight all the way at best (vegetation not seen)'
         : `load out of sight from ${length(descent.sightLostAtM)} at the latest (vegetation not seen)`,
     );
-  }
-  if (study.warnings.length > 0) lines.push('');
-  for (const warning of study.warnings) lines.push(...wrap(`${warning.severity}: ${warning.text}`));
-  lines.push('', ...wrap(elevationWords(study, units)), ...wrap(CAUTION));
-  return `${lines.join('\n')}\n`;
-}
-
-function elevationWords(study: Study, units: UnitSystem): string {
-  const { terrain } = study;
-  const rmse =
-    terrain.verticalRmseM === null ? 'vertical accuracy not stated' : `vertical RMSE ${terrain.verticalRmseM} m`;
-  const others = terrain.sources.length > 1 ? `; ${terrain.sources.length} rasters used` : '';
-  return `Elevation: ${terrain.source}, ${terrain.kind}, ${terrain.crs}, ${formatLength(terrain.cellM, units)} cells, ${rmse}, collected ${terrain.collectedOn ?? 'on an unknown date'}${others}. Field check: ${study.check ? `${study.check.by}, ${study.check.on}` : 'not field-verified'}.`;
-}
-
-/** Lines of at most 96 characters, broken at spaces. */
-function wrap(words: string): string[] {
-  const lines: string[] = [''];
-  for (const word of words.split(' ')) {
-    const last = lines.at(-1)!;
-    if (last !== '' && last.length + 1 + word.length > 96) lines.push(word);
-    else lines[lines.length - 1] = last === '' ? word : `${last} ${word}`;
   }
   return lines;
 }

@@ -1,0 +1,1 @@
+export { studyReport } from './study-report.ts';

@@ -1,0 +1,33 @@
+import { CAUTION, type Study } from '../../study/index.ts';
+import { formatLength, type UnitSystem } from '../../units/index.ts';
+import { groundRows } from './ground-rows.ts';
+import { layoutRows } from './layout-rows.ts';
+import { responseRows } from './response-rows.ts';
+import { wrap } from './wrap.ts';
+
+/**
+ * A study as plain text for a terminal: the sentence, then the ground with where its numbers come from, layouts, ways, who
+ * comes, whom to call, warnings, and the caution. Planned as high, layouts stand for the technical team alone, without
+ * minutes and people.
+ */
+export function studyReport(study: Study, units: UnitSystem): string {
+  const lines = [
+    ...wrap(study.sentence),
+    '',
+    ...groundRows(study, units),
+    ...layoutRows(study, units),
+    ...responseRows(study, units),
+  ];
+  if (study.warnings.length > 0) lines.push('');
+  for (const warning of study.warnings) lines.push(...wrap(`${warning.severity}: ${warning.text}`));
+  lines.push('', ...wrap(elevationWords(study, units)), ...wrap(CAUTION));
+  return `${lines.join('\n')}\n`;
+}
+
+function elevationWords(study: Study, units: UnitSystem): string {
+  const { terrain } = study;
+  const rmse =
+    terrain.verticalRmseM === null ? 'vertical accuracy not stated' : `vertical RMSE ${terrain.verticalRmseM} m`;
+  const others = terrain.sources.length > 1 ? `; ${terrain.sources.length} rasters used` : '';
+  return `Elevation: ${terrain.source}, ${terrain.kind}, ${terrain.crs}, ${formatLength(terrain.cellM, units)} cells, ${rmse}, collected ${terrain.collectedOn ?? 'on an unknown date'}${others}. Field check: ${study.check ? `${study.check.by}, ${study.check.on}` : 'not field-verified'}.`;
+}

@@ -1,0 +1,2 @@
+export { studySentence } from './sentence.ts';
+export { CAUTION, STOP_LINE } from './stop-line.ts';
