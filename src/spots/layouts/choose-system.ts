@@ -1,7 +1,8 @@
-import { type AdvantageName, advantageNames, landing, mainWithoutThrow, pulls, ropeLeft } from '../../rigging/index.ts';
-import { type Means, ropesBy } from './means.ts';
+import { type AdvantageName, advantageNames, landing, pulls } from '../../rigging/index.ts';
+import type { Means } from './means.ts';
 import type { PullBase } from './pull-base.ts';
 import { resetClass } from './rank.ts';
+import { arrivalThatFits, kitClass, spareRope } from './rope-class.ts';
 
 /** One haul system on one geometry: all that the rank asks of it but the minutes. */
 export interface SystemChoice {
@@ -33,11 +34,21 @@ export interface SystemQuestion {
   readonly rigRopesM: readonly number[];
 }
 
-const systems = ['separate haul line', 'built in'] as const;
+/** Numbers of one system while it is compared; nothing is made for those that lose. */
+interface Trial {
+  advantage: AdvantageName;
+  separate: boolean;
+  order: number;
+  throwRopeM: number | null;
+  throwM: number;
+  resets: number;
+  kit: number;
+  crewByAlarm: boolean;
+}
 
 /**
- * The system that ranks first on a geometry, and with `by` "resets" the one with the fewest resets. Null where no throw is
- * long enough to work with.
+ * The system that ranks first on a geometry, and with `by` "resets" the one with the fewest resets of those that the crew by
+ * the first alarm can pull. Null where no throw is long enough to work with.
  */
 export function chooseSystem(question: SystemQuestion, means: Means, by: 'rank' | 'resets'): SystemChoice | null {
   if (by === 'rank') return bestOf(question, means, by, true);
@@ -45,133 +56,116 @@ export function chooseSystem(question: SystemQuestion, means: Means, by: 'rank' 
   return bestOf(question, means, by, false) ?? bestOf(question, means, by, true);
 }
 
+const emptyTrial = (): Trial => ({
+  ...{
+    advantage: '3:1',
+    separate: false,
+    order: 0,
+    throwRopeM: null,
+    throwM: 0,
+    resets: 0,
+    kit: 0,
+    crewByAlarm: false,
+  },
+});
+const trial = emptyTrial();
+const held = emptyTrial();
+
 function bestOf(
   question: SystemQuestion,
   means: Means,
   by: 'rank' | 'resets',
   beyondRopes: boolean,
 ): SystemChoice | null {
-  let best: SystemChoice | null = null;
-  for (const advantage of advantageNames) {
+  const { base, fieldM, rigRopesM } = question;
+  const { rates, allRopesM } = means;
+  const { landingM, liftedByHandM } = landing(base.kind, base.kind === 'turned' ? base.edgeToTurnM : fieldM, rates);
+  const raiseM = base.ground.ropeLineM + landingM;
+  let any = false;
+  const offer = (ropesM: readonly number[] | null): void => {
+    if (!fill(ropesM, question, means, raiseM)) return;
+    if (any && orderOf(trial, held, rates.mostResets, by) >= 0) return;
+    any = true;
+    Object.assign(held, trial);
+  };
+  for (let k = 0; k < advantageNames.length; k++) {
     // What comes later is less simple: only a fault of what was found lets it through.
-    if (by === 'rank' && isEnough(best, means) && best.crewByAlarm) break;
-    for (const system of systems) {
-      const one = numbersOf(question, means, advantage, system, beyondRopes);
-      if (one !== null && (best === null || isBefore(one, best, means, by))) best = one;
+    if (by === 'rank' && any && isEnough(held, rates.mostResets) && held.crewByAlarm) break;
+    trial.advantage = advantageNames[k];
+    trial.order = k;
+    for (const separate of [true, false]) {
+      trial.separate = separate;
+      offer(rigRopesM);
+      if (any && isEnough(held, rates.mostResets) && held.order === k && held.separate === separate) continue;
+      if (allRopesM.length > rigRopesM.length) offer(allRopesM);
+      // Ropes that do not reach shorten no throw: then the field decides, and what is missing is told.
+      if (beyondRopes) offer(null);
     }
   }
-  return best;
+  return any ? chosen(question, means, raiseM, liftedByHandM) : null;
 }
 
-function isBefore(a: SystemChoice, b: SystemChoice, { rates }: Means, by: 'rank' | 'resets'): boolean {
+const isEnough = (one: Trial, mostResets: number): boolean => one.kit === 0 && one.resets <= mostResets;
+
+/** Under 0 where `a` is before `b`. */
+function orderOf(a: Trial, b: Trial, mostResets: number, by: 'rank' | 'resets'): number {
+  const crew = (a.crewByAlarm ? 0 : 1) - (b.crewByAlarm ? 0 : 1);
   if (by === 'resets') {
-    const crew = (one: SystemChoice): number => (one.crewByAlarm ? 0 : 1);
-    const first = crew(a) - crew(b) || a.resets - b.resets;
-    if (first !== 0) return first < 0;
+    const first = crew || a.resets - b.resets;
+    if (first !== 0) return first;
   }
-  const practical = (one: SystemChoice): number => (one.resets <= rates.mostResets ? 0 : 1);
-  const order =
-    practical(a) - practical(b) ||
+  return (
+    (a.resets <= mostResets ? 0 : 1) - (b.resets <= mostResets ? 0 : 1) ||
     a.kit - b.kit ||
-    (a.crewByAlarm ? 0 : 1) - (b.crewByAlarm ? 0 : 1) ||
-    advantageNames.indexOf(a.advantage) - advantageNames.indexOf(b.advantage) ||
+    crew ||
+    a.order - b.order ||
     resetClass(a.resets) - resetClass(b.resets) ||
-    a.resets - b.resets;
-  return order < 0;
+    a.resets - b.resets
+  );
 }
 
-function numbersOf(
-  question: SystemQuestion,
-  means: Means,
-  advantage: AdvantageName,
-  system: 'built in' | 'separate haul line',
-  beyondRopes: boolean,
-): SystemChoice | null {
-  const withRig = numbersWith(question.rigRopesM, question, means, advantage, system);
-  if (isEnough(withRig, means)) return withRig;
-  const sameRopes = means.allRopesM.length === question.rigRopesM.length;
-  const withAll = sameRopes ? null : numbersWith(means.allRopesM, question, means, advantage, system);
-  const withRopes = better(withRig, withAll, means);
-  if (!beyondRopes || isEnough(withRopes, means)) return withRopes;
-  // Ropes that do not reach shorten no throw: then the field decides, and what is missing is told.
-  return better(withRopes, numbersWith(null, question, means, advantage, system), means);
+const needs = { main: 0, belay: 0, haul: 0 };
+
+/** Rope of main and belay before any throw, and what the trial's system takes at a throw, metres. */
+function fillNeeds(separate: boolean, throwM: number, ideal: number, question: SystemQuestion, means: Means): void {
+  const { base, ropeFieldM, belayRunM } = question;
+  const { tailsM, pastCaptureM } = means.rates;
+  const { kind, belowEdgeM, edgeToTurnM } = base;
+  const toCapture = separate && kind === 'turned' ? pastCaptureM : ropeFieldM + tailsM;
+  needs.main = belowEdgeM + edgeToTurnM + toCapture + (separate ? 0 : (ideal - 1) * throwM);
+  needs.belay = belowEdgeM + belayRunM + tailsM;
+  needs.haul = separate ? ideal * throwM + tailsM : 0;
 }
 
-const isEnough = (one: SystemChoice | null, { rates }: Means): one is SystemChoice =>
-  one !== null && one.kit === 0 && one.resets <= rates.mostResets;
-
-function better(a: SystemChoice | null, b: SystemChoice | null, means: Means): SystemChoice | null {
-  if (a === null || b === null) return a ?? b;
-  return isBefore(b, a, means, 'rank') ? b : a;
-}
-
-/** The system with the throw that a set of ropes allows, or the field alone (null); null where it is too short to work with. */
-function numbersWith(
-  ropesM: readonly number[] | null,
-  { base, fieldM, ropeFieldM, belayRunM, handTurns, othersCount, rigRopesM }: SystemQuestion,
-  means: Means,
-  advantage: AdvantageName,
-  system: 'built in' | 'separate haul line',
-): SystemChoice | null {
-  const { rates } = means;
-  const { kind, belowEdgeM, edgeToTurnM, stretchM, ground } = base;
-  const { ideal, onLoad, team } = base.byAdvantage[advantage];
-  const run = { kind, system, advantage, edgeToTurnM, fieldM: ropeFieldM, belayRunM };
-  const mainM = mainWithoutThrow(belowEdgeM, run, rates);
-  const belayM = belowEdgeM + belayRunM + rates.tailsM;
-  const separate = system === 'separate haul line';
-  const throwRopeM = ropesM === null ? null : spareRope(separate ? [mainM, belayM] : [belayM], ropesM);
-  const lengthM = throwRopeM ?? Number.POSITIVE_INFINITY;
+/** Fills the trial with the throw that a set of ropes allows, or the field alone (null); false where it is too short to work with. */
+function fill(ropesM: readonly number[] | null, question: SystemQuestion, means: Means, raiseM: number): boolean {
+  const { rates, peopleByAlarm } = means;
+  const { base, fieldM, handTurns, othersCount, rigRopesM } = question;
+  const { separate } = trial;
+  const { ideal, onLoad, team } = base.byAdvantage[trial.advantage];
+  fillNeeds(separate, 0, ideal, question, means);
+  const { main, belay } = needs;
+  trial.throwRopeM = ropesM === null ? null : spareRope(separate ? main : belay, separate ? belay : 0, ropesM);
+  const lengthM = trial.throwRopeM ?? Number.POSITIVE_INFINITY;
   const byField = Math.max(0, fieldM - rates.clearanceNearM - rates.clearanceAnchorM) / onLoad;
-  const byRope = separate ? (lengthM - rates.tailsM) / ideal : (lengthM - mainM) / (ideal - 1);
-  const throwM = Math.min(byField, Math.max(0, byRope));
-  if (!(throwM >= rates.leastThrowM)) return null;
-  const { landingM, liftedByHandM } = landing(kind, kind === 'turned' ? edgeToTurnM : fieldM, rates);
-  const raiseM = ground.ropeLineM + landingM;
-  const count = pulls(raiseM, stretchM, throwM, rates.sitBackM);
-  if (!Number.isFinite(count)) return null;
-  const needsM = separate ? [mainM, belayM, ideal * throwM + rates.tailsM] : [mainM + (ideal - 1) * throwM, belayM];
-  const kit = kitClass(needsM, rigRopesM, means);
+  const byRope = separate ? (lengthM - rates.tailsM) / ideal : (lengthM - main) / (ideal - 1);
+  trial.throwM = Math.min(byField, Math.max(0, byRope));
+  if (!(trial.throwM >= rates.leastThrowM)) return false;
+  trial.resets = pulls(raiseM, base.stretchM, trial.throwM, rates.sitBackM) - 1;
+  if (!Number.isFinite(trial.resets)) return false;
+  fillNeeds(separate, trial.throwM, ideal, question, means);
+  trial.kit = kitClass(needs, rigRopesM, means);
+  trial.crewByAlarm = othersCount + team[handTurns] <= peopleByAlarm;
+  return true;
+}
+
+function chosen(question: SystemQuestion, means: Means, raiseM: number, liftedByHandM: number): SystemChoice {
+  const { base, handTurns } = question;
+  const { advantage, separate, throwRopeM, throwM, resets, kit, crewByAlarm } = held;
+  fillNeeds(separate, throwM, base.byAdvantage[advantage].ideal, question, means);
   return {
-    ...{ advantage, system, handTurns, throwRopeM, throwM, raiseM, liftedByHandM, kit },
-    resets: count - 1,
-    kitAtMin: kit === 0 ? 0 : kit > 2 ? null : arrivalThatFits(needsM, means),
-    crewByAlarm: othersCount + team[handTurns] <= means.peopleByAlarm,
+    ...{ advantage, handTurns, throwRopeM, throwM, raiseM, liftedByHandM, resets, kit, crewByAlarm },
+    system: separate ? 'separate haul line' : 'built in',
+    kitAtMin: kit === 0 ? 0 : kit > 2 ? null : arrivalThatFits(needs, means),
   };
-}
-
-/** The rope left for the throw; where the other lines find no rope of their own, the longest go to them all the same. */
-function spareRope(needsM: readonly number[], ropesM: readonly number[]): number {
-  return ropeLeft(needsM, ropesM) ?? ropesM[needsM.length] ?? 0;
-}
-
-/** 0 at hand when rigging ends, 1 fits by the first alarm, 2 by mutual aid, else 3 + whole metres short; one rope a line. */
-export function kitClass(
-  needsM: readonly number[],
-  rigRopesM: readonly number[],
-  { alarmRopesM, allRopesM }: Pick<Means, 'alarmRopesM' | 'allRopesM'>,
-): number {
-  const needs = [...needsM].sort((a, b) => b - a);
-  if (shortM(needs, rigRopesM) <= 0) return 0;
-  if (shortM(needs, alarmRopesM) <= 0) return 1;
-  const short = shortM(needs, allRopesM);
-  return short <= 0 ? 2 : 3 + Math.ceil(short - ROPE_TOLERANCE_M);
-}
-
-/** The arrival with which one rope a line is there, minutes; null where it never is. */
-function arrivalThatFits(needsM: readonly number[], means: Means): number | null {
-  const needs = [...needsM].sort((a, b) => b - a);
-  return means.kits.find(({ atMin }) => shortM(needs, ropesBy(means, atMin)) <= 0)?.atMin ?? null;
-}
-
-const ROPE_TOLERANCE_M = 1e-9;
-
-/** What is missing in all, longest ropes to longest needs, metres. */
-function shortM(needs: readonly number[], ropesM: readonly number[]): number {
-  let sum = 0;
-  for (let i = 0; i < needs.length; i++) {
-    const missing = needs[i] - (ropesM[i] ?? 0);
-    if (missing > ROPE_TOLERANCE_M) sum += missing;
-  }
-  return sum;
 }

@@ -18,9 +18,9 @@ import {
   type RopeFits,
   ropeFits,
 } from '../../rigging/index.ts';
-import { kitClass } from './choose-system.ts';
 import { kitByMin } from './kit-at-hand.ts';
 import { type Means, ropesBy } from './means.ts';
+import { kitClass } from './rope-class.ts';
 
 /** A given arrangement: ground, lines, what they are tied to, and what it takes of the road. */
 export interface Arrangement {
@@ -56,8 +56,7 @@ export function evaluate(arrangement: Arrangement, means: Means): Evaluation {
   const fits = ropeFits(result.ropeM, kits, rates);
   const { main, belay, haul: haulM } = result.ropeM;
   const rigRopesM = ropesBy(means, kitByMin(run.kind, apparatusAtMin, rates));
-  const needsM = haulM === null ? [main, belay] : [main, belay, haulM];
-  const kitAtHand = kitClass(needsM, rigRopesM, means) === 0;
+  const kitAtHand = kitClass({ main, belay, haul: haulM ?? 0 }, rigRopesM, means) === 0;
   const people = haulPeople({ haulTeam: result.team.walking, planHigh, alternatingLane }, arrivals);
   const time = minutes(
     {

@@ -9,7 +9,7 @@ import { type Means, meansOf, type Unit } from './means.ts';
 import { noStraight, noTurned } from './none-because.ts';
 import { offerSeparateBelay } from './offer-belay.ts';
 import { pinnedSpots } from './pins.ts';
-import { barriersOnWay, basesOf, newPodiums, rigRopesOf, type Search } from './search.ts';
+import { barriersOnWay, basesOf, mostFieldOf, newPodiums, rigRopesOf, type Search } from './search.ts';
 import { searchStraight } from './search-straight.ts';
 import { searchTurned } from './search-turned.ts';
 import { firstOfEach, markStands, type Stand, unitPairs, unitStands } from './stands.ts';
@@ -75,6 +75,7 @@ function newSearch(question: LayoutQuestion, means: Means, spots: readonly Spot[
   return {
     ...{ rigRopesM, hopeOf: hopes(means, ground.traits, (atMin) => rigRopesM('turned', atMin)) },
     sight: emptySight(ground.bench.count),
+    mostFieldM: mostFieldOf(means),
     ...{ frame, means, pins, spots, standsOf, podiums: newPodiums(), trace: { bends: 0, inSight: 0 } },
     marks: markStands(frame, ties),
     pinnedBelays: pins.belay === undefined ? null : pinnedBelays,

@@ -10,9 +10,13 @@ import type { PullBase } from './pull-base.ts';
 export interface Hope {
   readonly choice: SystemChoice;
   readonly minutes: number;
+  /** Shortest field that it stands for, metres. */
+  readonly fieldM: number;
+  /** Lanes from which on it takes no place any more, by the way along the road. */
+  readonly refusedLanes: Record<-1 | 1, number>;
 }
 
-/** The hope of a field, by its half metre; null where no throw in it is long enough. */
+/** The hope of a field, by its metre; null where no throw in it is long enough. */
 export type HopeOf = (
   base: PullBase,
   fieldM: number,
@@ -21,31 +25,31 @@ export type HopeOf = (
   by: 'rank' | 'resets',
 ) => Hope | null;
 
-const BINS_PER_M = 2;
+const BINS_PER_M = 1;
 
 /**
- * Remembers the best that fields of each half metre can come to: the throw of the longer end, the rope of the shorter, the
+ * Remembers the best that fields of each metre can come to: the throw of the longer end, the rope of the shorter, the
  * fewest people, the most room to walk. A search compares it with what it holds before it works anything out.
  */
 export function hopes(means: Means, traits: RoadTraits, rigRopesM: (atMin: number) => readonly number[]): HopeOf {
-  const known = new Map<PullBase, Map<string, (Hope | null | undefined)[]>>();
+  const known = new Map<PullBase, Row[]>();
+  let last: Row | null = null;
   return (base, fieldM, belayRunM, apparatusAtMin, by) => {
-    let rows = known.get(base);
-    if (rows === undefined) {
-      rows = new Map();
-      known.set(base, rows);
-    }
-    const key = `${by} ${belayRunM} ${apparatusAtMin}`;
-    let row = rows.get(key);
-    if (row === undefined) {
-      row = [];
-      rows.set(key, row);
-    }
     const bin = Math.floor(fieldM * BINS_PER_M);
-    let hope = row[bin];
+    if (last === null || !isRow(last, base, belayRunM, apparatusAtMin, by)) {
+      const rows = known.get(base) ?? [];
+      known.set(base, rows);
+      last = rows.find((row) => isRow(row, base, belayRunM, apparatusAtMin, by)) ?? null;
+      if (last === null) {
+        last = { base, belayRunM, apparatusAtMin, by, bins: [] };
+        rows.push(last);
+      }
+    }
+    const { bins } = last;
+    let hope = bins[bin];
     if (hope === undefined) {
       hope = hopeOfBin(base, bin / BINS_PER_M, belayRunM, apparatusAtMin, by);
-      row[bin] = hope;
+      bins[bin] = hope;
     }
     return hope;
   };
@@ -68,6 +72,18 @@ export function hopes(means: Means, traits: RoadTraits, rigRopesM: (atMin: numbe
     if (choice === null) return null;
     const room = { lanesTaken: 0, roomM: LAYOUT_LIMITS.roomMostM };
     const { total } = minutesOf({ kind: 'turned', base, choice, apparatusAtMin, ...room }, means, traits);
-    return { choice, minutes: total ?? Number.POSITIVE_INFINITY };
+    const never = Number.POSITIVE_INFINITY;
+    return { choice, minutes: total ?? never, fieldM, refusedLanes: { [-1]: never, 1: never } };
   }
 }
+
+interface Row {
+  readonly base: PullBase;
+  readonly belayRunM: number;
+  readonly apparatusAtMin: number;
+  readonly by: 'rank' | 'resets';
+  readonly bins: (Hope | null | undefined)[];
+}
+
+const isRow = (row: Row, base: PullBase, belayRunM: number, apparatusAtMin: number, by: 'rank' | 'resets'): boolean =>
+  row.base === base && row.by === by && row.belayRunM === belayRunM && row.apparatusAtMin === apparatusAtMin;

@@ -15,6 +15,8 @@ export interface Means {
   /** Ropes that have come by the first alarm and by mutual aid, metres, longest first. */
   readonly alarmRopesM: readonly number[];
   readonly allRopesM: readonly number[];
+  /** Ropes there after none, one, two … of `kits`. */
+  readonly ropesAfter: readonly (readonly number[])[];
   readonly peopleByAlarm: number;
 }
 
@@ -44,16 +46,17 @@ export function meansOf(input: {
     ratings: gearRatings(arrivals, input.kits),
     alarmRopesM: ropes(kits.filter(({ tier }) => tier !== 'mutual aid')),
     allRopesM: ropes(kits),
+    ropesAfter: Array.from({ length: kits.length + 1 }, (_, k) => ropes(kits.slice(0, k))),
     peopleByAlarm: byAlarm.reduce((sum, { people }) => sum + people, 0),
   };
 }
 
 /** Ropes that are there by a minute, metres, longest first. */
-export const ropesBy = ({ kits }: Means, atMin: number): number[] =>
-  kits
-    .filter((kit) => kit.atMin <= atMin)
-    .flatMap(({ ropesM }) => ropesM)
-    .sort((a, b) => b - a);
+export function ropesBy({ kits, ropesAfter }: Pick<Means, 'kits' | 'ropesAfter'>, atMin: number): readonly number[] {
+  let k = 0;
+  while (k < kits.length && kits[k].atMin <= atMin) k++;
+  return ropesAfter[k];
+}
 
 function unitsComing(fleet: readonly Apparatus[], arrivals: readonly UnitArrival[]): Unit[] {
   const units = fleet.flatMap((apparatus): Unit[] => {

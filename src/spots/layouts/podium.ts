@@ -1,5 +1,6 @@
 import type { Candidate } from './candidate.ts';
 import { compareRank, type RankKey } from './rank.ts';
+import type { TiePlace } from './tie-places.ts';
 
 /** What a search keeps of each kind and direction: the first by rank, and those with fewest lanes and fewest resets. */
 const ORDERS = [
@@ -18,7 +19,7 @@ export class Podium {
   readonly #first: (Candidate | null)[] = ORDERS.map(() => null);
 
   /** True where a candidate could still take a place; `best` is what its key could at most come to. */
-  admits(best: RankKey, places: Parameters<typeof levelOf>[0]): boolean {
+  admits(best: RankKey, places: Places): boolean {
     for (let k = 0; k < ORDERS.length; k++) {
       const held = this.#first[k];
       if (held === null) return true;
@@ -41,6 +42,12 @@ export class Podium {
   }
 }
 
+/** What the level of a candidate hangs on. */
+type Places = Pick<Candidate, 'choice' | 'base' | 'fieldM'> & {
+  readonly anchor: Pick<TiePlace, 'spot'>;
+  readonly turn: { readonly tie: Pick<TiePlace, 'spot'> } | null;
+};
+
 /** What parts two candidates that no step of the rank parts. */
 interface Level {
   readonly resets: number;
@@ -58,13 +65,7 @@ export const tieBreak = (a: Candidate, b: Candidate): number =>
 const levelOrder = (a: Level, b: Level): number =>
   a.resets - b.resets || a.team - b.team || a.checks - b.checks || a.fieldM - b.fieldM;
 
-const levelOf = ({
-  choice,
-  base,
-  anchor,
-  turn,
-  fieldM,
-}: Pick<Candidate, 'choice' | 'base' | 'anchor' | 'turn' | 'fieldM'>): Level => ({
+const levelOf = ({ choice, base, anchor, turn, fieldM }: Places): Level => ({
   resets: choice.resets,
   team: base.byAdvantage[choice.advantage].team[choice.handTurns],
   checks: (anchor.spot?.problems.length ?? 0) + (turn?.tie.spot?.problems.length ?? 0),

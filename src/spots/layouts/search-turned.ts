@@ -1,11 +1,12 @@
-import { type PlanVector, turnForce, unit } from '../../rigging/index.ts';
+import { type PlanVector, turnForce } from '../../rigging/index.ts';
+import { toRadians } from '../../units/index.ts';
 import { placeOnBench } from '../bench-place.ts';
 import { strip } from '../footprint.ts';
 import { laneUse } from '../lanes.ts';
 import type { Spot } from '../spot-types.ts';
 import { type AnchorLoad, addLoad, freeOf, noLoad } from './anchor-load.ts';
 import { mayBelay, ownBelay, separateBelays } from './belay-place.ts';
-import { type Bend, bendsFor, offBy } from './bends.ts';
+import { type Bend, bendsFor } from './bends.ts';
 import type { BelayPlace, Candidate } from './candidate.ts';
 import { chooseSystem } from './choose-system.ts';
 import { clearOfMarks, corridorSight, insideUsable, type Sight } from './corridor.ts';
@@ -49,76 +50,134 @@ export function searchTurned(
 /** No attachment farther from the edge reaches a bend by its tie. */
 const NEAR_M = 6 + LAYOUT_LIMITS.tieMostM;
 
+/** A bend under search: what every pair with an anchor has in common. */
+interface BendSearch {
+  readonly turn: Stand;
+  readonly bend: Bend;
+  readonly along: -1 | 1;
+  readonly element: number;
+  readonly base: PullBase;
+  readonly contacts: Candidate['contacts'];
+}
+
+/** A belay for a bend, with what lies on turn and belay whatever the anchor. */
+interface BendBelay {
+  readonly place: BelayPlace;
+  readonly held: AnchorLoad;
+}
+
 function fromBend(search: Search, turn: Stand, bend: Bend, along: -1 | 1, anchors: readonly Stand[]): void {
-  const { frame, means, podiums } = search;
-  const { bench, road, ground } = frame;
-  const { rates } = means;
-  const podium = podiums.turned[along];
+  const { frame } = search;
+  const { bench, road } = frame;
   const { base, contacts } = search.baseAt('turned', bend.toEdgeM, bend.offLineDeg);
   const way = { x: along * road.x, y: along * road.y };
-  const at = new Float64Array(2);
   if (!placeOnBench(bench, bend.x, bend.y, frame.element, at)) return;
   const element = at[0];
   const sight = corridorSight(bench, bend.x, bend.y, element, along, way, search.sight);
-  const belays = belaysFor(search, turn, bend, along);
+  const belays = belaysFor(search, turn, bend, along).map(
+    (place): BendBelay => ({ place, held: heldLoad(search, turn, bend, place, base) }),
+  );
+  const one = { turn, bend, along, element, base, contacts };
+  const { towardEdge, tieX, tieY } = bend;
+  const efficiency = search.means.rates.pulleyEfficiency;
+  const { mostFieldM } = search;
   for (const anchor of anchors) {
-    const { tie } = anchor;
+    const { tie, walk } = anchor;
     const dx = tie.x - bend.x;
     const dy = tie.y - bend.y;
     const fieldM = Math.sqrt(dx * dx + dy * dy);
-    if (fieldM < LEAST_FIELD_M || tie.id === turn.tie.id) continue;
-    const leg = { x: dx / fieldM, y: dy / fieldM };
-    if (tie.spot !== null && -(leg.x * tie.outX + leg.y * tie.outY) < FACES) continue;
+    if (fieldM < LEAST_FIELD_M || fieldM > mostFieldM || tie.id === turn.tie.id) continue;
+    if (!belays.some(({ place }) => isOpen(search, one, anchor, place, fieldM))) continue;
+    const ux = dx / fieldM;
+    const uy = dy / fieldM;
+    if (tie.spot !== null && -(ux * tie.outX + uy * tie.outY) < FACES) continue;
     const seen = tie.spot === null ? anchor.element - along * MARK_SHORT_M : anchor.element;
-    if (!inSight(sight, anchor.walk.x - bend.x, anchor.walk.y - bend.y, way, seen, along)) continue;
+    if (!inSight(sight, walk.x - bend.x, walk.y - bend.y, way, seen, along)) continue;
     search.trace.inSight++;
-    const resultant = unit({
-      x: bend.towardEdge.x + leg.x / rates.pulleyEfficiency,
-      y: bend.towardEdge.y + leg.y / rates.pulleyEfficiency,
-    });
-    if (offBy(bend.tieX, bend.tieY, resultant) > LAYOUT_LIMITS.tieOffDeg) continue;
-
-    const apparatusAtMin = Math.max(turn.unit?.atMin ?? 0, anchor.unit?.atMin ?? 0);
-    const lanesAtLeast = turn.lanes | anchor.lanes;
-    const fewestLanes = bitCount(lanesAtLeast);
-    const places = { anchor: tie, turn: { tie: turn.tie, bend }, fieldM, base };
-    for (const belay of belays) {
-      for (const by of ['rank', 'resets'] as const) {
-        const hope = search.hopeOf(base, fieldM, belay.runM, apparatusAtMin, by);
-        if (hope === null) continue;
-        const best = rankKeyOf(frame, hope.choice, fewestLanes, NO_LOAD, 'turned', hope.minutes);
-        if (!podium.admits(best, { ...places, choice: hope.choice })) continue;
-        const load = loadOf(search, turn, bend, leg, anchor, belay, base);
-        const corridor = strip(bend.x, bend.y, tie.x, tie.y, LAYOUT_LIMITS.corridorM);
-        const lanesTaken =
-          lanesAtLeast | laneBits(laneUse(bench, ground.traits, corridor, Math.floor(anchor.element)).taken);
-        const choice = chooseSystem(
-          {
-            ...{ base, fieldM, ropeFieldM: fieldM, belayRunM: belay.runM, handTurns: 0 },
-            othersCount: trafficPast(ground.traits, lanesTaken).othersCount,
-            rigRopesM: search.rigRopesM('turned', apparatusAtMin),
-          },
-          means,
-          by,
-        );
-        if (choice === null) continue;
-        const lanes = bitCount(lanesTaken);
-        const known = rankKeyOf(frame, choice, lanes, load, 'turned', hope.minutes);
-        if (!podium.admits(known, { ...places, choice })) continue;
-        if (!isClear(search, turn, bend, anchor, element)) continue;
-        const roomM = teamRoomM(bench, bend, leg, element, fieldM, tie.spot);
-        const candidate: Omit<Candidate, 'key'> = {
-          ...{ kind: 'turned', along, anchor: tie, turn: { tie: turn.tie, bend }, belay, handTurn: null },
-          ...{ base, contacts, fieldM, roomM, choice, lanesTaken, apparatusAtMin },
-        };
-        const minutes = minutesOf(candidate, search.means, ground.traits).total ?? Number.POSITIVE_INFINITY;
-        podium.offer({ ...candidate, key: rankKeyOf(frame, choice, lanes, load, 'turned', minutes) });
-      }
-    }
+    const rx = towardEdge.x + ux / efficiency;
+    const ry = towardEdge.y + uy / efficiency;
+    if (tieX * rx + tieY * ry < TIE_WITHIN * Math.sqrt(rx * rx + ry * ry)) continue;
+    for (const belay of belays)
+      for (const by of ['rank', 'resets'] as const) tryPair(search, one, anchor, belay, fieldM, by);
   }
 }
 
+/** True where some hope of a field is left on the lanes that turn and anchor take. */
+function isOpen(
+  { hopeOf }: Search,
+  { turn, along, base }: BendSearch,
+  anchor: Stand,
+  { runM }: BelayPlace,
+  fieldM: number,
+): boolean {
+  const atMin = Math.max(turn.unit?.atMin ?? 0, anchor.unit?.atMin ?? 0);
+  const lanes = bitCount(turn.lanes | anchor.lanes);
+  const byRank = hopeOf(base, fieldM, runM, atMin, 'rank');
+  if (byRank !== null && lanes < byRank.refusedLanes[along]) return true;
+  const byResets = hopeOf(base, fieldM, runM, atMin, 'resets');
+  return byResets !== null && lanes < byResets.refusedLanes[along];
+}
+
+const at = new Float64Array(2);
+const TIE_WITHIN = Math.cos(toRadians(LAYOUT_LIMITS.tieOffDeg));
+
+/** Works a pair of bend and anchor out as far as it can still take a place, cheapest tests first. */
+function tryPair(
+  search: Search,
+  one: BendSearch,
+  anchor: Stand,
+  { place: belay, held }: BendBelay,
+  fieldM: number,
+  by: 'rank' | 'resets',
+): void {
+  const { turn, bend, along, element, base, contacts } = one;
+  const { frame, means } = search;
+  const { bench, ground } = frame;
+  const { tie } = anchor;
+  const podium = search.podiums.turned[along];
+  const apparatusAtMin = Math.max(turn.unit?.atMin ?? 0, anchor.unit?.atMin ?? 0);
+  const hope = search.hopeOf(base, fieldM, belay.runM, apparatusAtMin, by);
+  if (hope === null) return;
+  const places = { anchor: tie, turn: { tie: turn.tie, bend }, fieldM, base, choice: hope.choice };
+  const lanesAtLeast = turn.lanes | anchor.lanes;
+  const fewest = bitCount(lanesAtLeast);
+  if (fewest >= hope.refusedLanes[along]) return;
+  const best = rankKeyOf(frame, hope.choice, fewest, NO_LOAD, 'turned', hope.minutes);
+  if (!podium.admits(best, { ...places, ...EVEN, fieldM: hope.fieldM })) {
+    // Places only fill with better ones: what is refused once is refused for good.
+    hope.refusedLanes[along] = fewest;
+    return;
+  }
+  const leg = { x: (tie.x - bend.x) / fieldM, y: (tie.y - bend.y) / fieldM };
+  const load = loadOf(search, one, held, leg, anchor, belay);
+  if (!podium.admits(rankKeyOf(frame, hope.choice, fewest, load, 'turned', hope.minutes), places)) return;
+  const corridor = strip(bend.x, bend.y, tie.x, tie.y, LAYOUT_LIMITS.corridorM);
+  const lanesTaken = lanesAtLeast | laneBits(laneUse(bench, ground.traits, corridor, Math.floor(anchor.element)).taken);
+  const lanes = bitCount(lanesTaken);
+  const choice = chooseSystem(
+    {
+      ...{ base, fieldM, ropeFieldM: fieldM, belayRunM: belay.runM, handTurns: 0 },
+      othersCount: trafficPast(ground.traits, lanesTaken).othersCount,
+      rigRopesM: search.rigRopesM('turned', apparatusAtMin),
+    },
+    means,
+    by,
+  );
+  if (choice === null) return;
+  const known = rankKeyOf(frame, choice, lanes, load, 'turned', hope.minutes);
+  if (!podium.admits(known, { ...places, choice }) || !isClear(search, turn, bend, anchor, element)) return;
+  const roomM = teamRoomM(bench, bend, leg, element, fieldM, tie.spot);
+  const candidate: Omit<Candidate, 'key'> = {
+    ...{ kind: 'turned', along, anchor: tie, turn: { tie: turn.tie, bend }, belay, handTurn: null },
+    ...{ base, contacts, fieldM, roomM, choice, lanesTaken, apparatusAtMin },
+  };
+  const minutes = minutesOf(candidate, means, ground.traits).total ?? Number.POSITIVE_INFINITY;
+  podium.offer({ ...candidate, key: rankKeyOf(frame, choice, lanes, load, 'turned', minutes) });
+}
+
 const NO_LOAD = noLoad();
+/** Spots with nothing to check: what a tie could at best come to. */
+const EVEN = { anchor: { spot: null }, turn: null };
 const MARK_SHORT_M = 1.5;
 
 function inSight(sight: Sight, dx: number, dy: number, way: PlanVector, element: number, along: -1 | 1): boolean {
@@ -151,30 +210,39 @@ function belaysFor(search: Search, turn: Stand, bend: Bend, along: -1 | 1): Bela
   return turn.tie.anchor.attachments >= 2 ? [own, ...others] : others;
 }
 
-/** Every force of a turned haul on what holds it. */
-function loadOf(
-  { frame, means }: Search,
-  { tie }: Stand,
-  bend: Bend,
-  leg: PlanVector,
-  anchor: Stand,
-  belay: BelayPlace,
-  { tensionKn, farHangingKn }: PullBase,
-): AnchorLoad {
+/** What lies on turn and belay whatever the anchor: held at the turn, and caught by the belay. */
+function heldLoad({ frame, means }: Search, { tie }: Stand, bend: Bend, belay: BelayPlace, base: PullBase): AnchorLoad {
   const { rates, conditions } = means;
   const { edge } = frame;
+  const { tensionKn } = base;
   const load = noLoad();
   const shared = belay.tie.id === tie.id;
   const free = freeOf(tie.anchor, shared ? 2 : 1);
-  const bent = turnForce(tensionKn.hanging, bend.towardEdge, farHangingKn, leg);
-  addLoad(load, tie.anchor, free, bent.kn, bent.toward, rates.haulingFactor, conditions, rates);
   addLoad(load, tie.anchor, free, tensionKn.held, bend.towardEdge, rates.heldFactor, conditions, rates);
+  const caught = { x: edge.x - belay.tie.x, y: edge.y - belay.tie.y };
+  const atBelay = shared ? free : freeOf(belay.tie.anchor, 1);
+  addLoad(load, belay.tie.anchor, atBelay, tensionKn.belay, caught, rates.heldFactor, conditions, rates);
+  return load;
+}
+
+/** Every force of a turned haul on what holds it; `leg` is the unit vector from the bend to the anchor. */
+function loadOf(
+  { means }: Search,
+  { turn, bend, base }: BendSearch,
+  held: AnchorLoad,
+  leg: PlanVector,
+  anchor: Stand,
+  belay: BelayPlace,
+): AnchorLoad {
+  const { rates, conditions } = means;
+  const { tensionKn, farHangingKn } = base;
+  const load = { ...held };
+  const free = freeOf(turn.tie.anchor, belay.tie.id === turn.tie.id ? 2 : 1);
+  const bent = turnForce(tensionKn.hanging, bend.towardEdge, farHangingKn, leg);
+  addLoad(load, turn.tie.anchor, free, bent.kn, bent.toward, rates.haulingFactor, conditions, rates);
   const back = { x: -leg.x, y: -leg.y };
   const atMain = freeOf(anchor.tie.anchor, belay.tie.id === anchor.tie.id ? 2 : 1);
   addLoad(load, anchor.tie.anchor, atMain, farHangingKn, back, rates.haulingFactor, conditions, rates);
-  const caught = { x: edge.x - belay.tie.x, y: edge.y - belay.tie.y };
-  const atBelay = shared ? free : belay.tie.id === anchor.tie.id ? atMain : freeOf(belay.tie.anchor, 1);
-  addLoad(load, belay.tie.anchor, atBelay, tensionKn.belay, caught, rates.heldFactor, conditions, rates);
   return load;
 }
 

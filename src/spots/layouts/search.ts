@@ -36,10 +36,23 @@ export interface Search {
   /** Ropes there when rigging ends, by kind of haul and arrival of the last apparatus. */
   readonly rigRopesM: (kind: 'straight' | 'turned', apparatusAtMin: number) => readonly number[];
   readonly hopeOf: HopeOf;
+  /** No rope that comes lets a longer field throw farther, metres. */
+  readonly mostFieldM: number;
   /** Scratch of `corridorSight`. */
   readonly sight: Sight;
   readonly podiums: { readonly straight: Podium; readonly turned: Readonly<Record<-1 | 1, Podium>> };
 }
+
+/** The longest field that some system can use with the ropes that come, metres; without ropes every one can. */
+export function mostFieldOf({ allRopesM, rates }: Means): number {
+  const longest = allRopesM[0];
+  if (longest === undefined) return Number.POSITIVE_INFINITY;
+  const { clearanceNearM, clearanceAnchorM, tailsM } = rates;
+  // The gentlest system takes two metres of a line of its own for each metre of throw.
+  return Math.max(LEAST_MOST_M, (longest - tailsM) / 2 + clearanceNearM + clearanceAnchorM + 1);
+}
+
+const LEAST_MOST_M = 30;
 
 /** Remembers the ropes there when rigging ends. */
 export function rigRopesOf(means: Means): Search['rigRopesM'] {
