@@ -52,7 +52,7 @@ export function groundLayers(ink: MapInk, overBasemap: boolean): LayerSpecificat
         'text-font': [ink.figures],
         'text-size': 11,
         'text-padding': 12,
-        'text-max-angle': 24,
+        'text-max-angle': 45,
       },
       paint: { 'text-color': ink.contourText, 'text-halo-color': ink.leaf, 'text-halo-width': 1.6 },
     },
