@@ -4,7 +4,7 @@ import { markKinds } from '../../src/book/index.ts';
 import { roundLength } from '../../src/map/furniture.ts';
 import type { MapInk } from '../../src/map/ink.ts';
 import { type MapScene, mapStyle } from '../../src/map/style/map-style.ts';
-import { markPaths } from '../../src/ma./mark-symbols/index.ts';
+import { markPaths } from '../../src/map/mark-symbols/index.ts';
 
 const nothing = { type: 'FeatureCollection', features: [] } as const;
 const district = {
