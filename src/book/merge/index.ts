@@ -1,7 +1,7 @@
 export { applyUpdate, requireSame } from './apply-update.ts';
 export { canonical } from './canonical.ts';
 export { childrenByOwner } from './children.ts';
-export { type Author, type Change, composeDraft, type Draft, finish } from './compose.ts';
+export { type Author, type Change, composeDraft, type Draft, finish, type Shown } from './compose.ts';
 export { contestedFields, isDeleted } from './contested.ts';
 export { type HistoryEntry, historyOf } from './history.ts';
 export { compareTimes, laterTime, nextTime } from './hybrid-clock.ts';
@@ -11,7 +11,7 @@ export { plainRecord } from './plain-record.ts';
 export { readUpdate } from './read-update.ts';
 export { type Cell, type RecordState, recordKey, type Stamp, type Write } from './record-state.ts';
 export { snapshotOf } from './snapshot.ts';
-export { noteForUndo, type UndoStacks, undoStacks } from './undo-stacks.ts';
+export { noteForUndo, type UndoGroup, type UndoStacks, undoStacks } from './undo-stacks.ts';
 export { currentOps, isNewer, type Upcast } from './upcast.ts';
 export { type Op, partsOfId, type Time, type Update, updateId } from './update.ts';
 export { gaps, heads, holds, note, type Vector } from './vector.ts';

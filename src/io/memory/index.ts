@@ -1,2 +1,3 @@
+export * from './memory-disk.ts';
 export * from './memory-source.ts';
 export * from './recording-source.ts';

@@ -36,7 +36,7 @@ export class Device {
 
   /** Takes back, or brings back, the last group; what stayed as it was. */
   turn(way: 'undoes' | 'redoes', wallMs = 0) {
-    const group = (way === 'undoes' ? this.stacks.undo : this.stacks.redo).at(-1)?.map((id) => this.log.get(id)!);
+    const group = (way === 'undoes' ? this.stacks.undo : this.stacks.redo).at(-1)?.ids.map((id) => this.log.get(id)!);
     if (!group) return null;
     const earlier = new Map(neededToInvert(group).map((id) => [id, this.log.get(id)!]));
     const author = { who: `Officer ${this.actor}`, device: this.actor, label: way };

@@ -23,7 +23,13 @@ describe('undo', () => {
     a.edit([rename('s', 'C')]);
     a.turn('undoes');
     expect(undoStacks(a.log.values())).toEqual(a.stacks);
-    expect(a.stacks).toEqual({ undo: [['a:1'], ['a:2']], redo: [['a:4']] });
+    expect(a.stacks).toEqual({
+      undo: [
+        { ids: ['a:1'], target: null },
+        { ids: ['a:2'], target: null },
+      ],
+      redo: [{ ids: ['a:4'], target: 'a:3' }],
+    });
   });
 
   it('of a new site deletes it, redo brings it back', () => {
@@ -83,7 +89,7 @@ describe('undo', () => {
     exchange(a, b);
     expect(a.turn('undoes')!.kept).toEqual([{ table: 'sites', id: 's', field: 'name', who: 'Officer b' }]);
     expect(sitesOf(a)[0]!.deleted).toBe(false);
-    expect(a.stacks).toEqual({ undo: [], redo: [['a:2']] });
+    expect(a.stacks).toEqual({ undo: [], redo: [{ ids: ['a:2'], target: 'a:1' }] });
   });
 
   it('of a decision opens the choice again', () => {

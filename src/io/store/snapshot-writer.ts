@@ -1,0 +1,41 @@
+import { heads, type MergeState, snapshotOf } from '../../book/merge/index.ts';
+import type { BookDisk } from './book-disk.ts';
+
+/** Edits have settled after this long without one, milliseconds. */
+const SETTLED_MS = 2000;
+
+/** Writes the plain snapshot for readers once edits settle, and when a page ends. */
+export class SnapshotWriter {
+  private readonly disk: BookDisk;
+  private readonly state: () => MergeState;
+  private timer: ReturnType<typeof setTimeout> | undefined;
+  private stale = false;
+  constructor(disk: BookDisk, state: () => MergeState) {
+    this.disk = disk;
+    this.state = state;
+  }
+
+  soon(): void {
+    this.stale = true;
+    clearTimeout(this.timer);
+    // A snapshot is derived and made anew: where the disk refuses, readers see that theirs is behind.
+    this.timer = setTimeout(() => void this.writeNow().catch(() => undefined), SETTLED_MS);
+  }
+
+  async writeNow(): Promise<void> {
+    if (!this.stale) return;
+    clearTimeout(this.timer);
+    const state = this.state();
+    const snapshot = { text: JSON.stringify(snapshotOf(state)), heads: heads(state.vector) };
+    this.stale = false;
+    await this.disk.transact({}, ({ meta }) => {
+      const current = meta !== null && JSON.stringify(heads(meta.vector)) === JSON.stringify(snapshot.heads);
+      // Another tab is ahead: its own snapshot follows.
+      return { write: current ? { snapshot } : {}, answer: undefined };
+    });
+  }
+
+  stop(): void {
+    clearTimeout(this.timer);
+  }
+}

@@ -1,0 +1,41 @@
+import { UserError } from '../../../units/index.ts';
+
+export const storeNames = ['meta', 'records', 'log', 'blobs', 'snapshot'] as const;
+export type StoreName = (typeof storeNames)[number];
+/** Key of the one entry of `meta` and of `snapshot`. */
+export const ONLY = 'book';
+
+/** Opens the database of a book, with its stores. Another page that needs a newer one closes this connection. */
+export function openDatabase(name: string): Promise<IDBDatabase> {
+  return new Promise((resolve, reject) => {
+    let request: IDBOpenDBRequest;
+    try {
+      request = indexedDB.open(name, 1);
+    } catch (cause) {
+      reject(refused(cause));
+      return;
+    }
+    request.onupgradeneeded = () => {
+      for (const store of storeNames) request.result.createObjectStore(store);
+    };
+    request.onsuccess = () => {
+      const database = request.result;
+      database.onversionchange = () => database.close();
+      resolve(database);
+    };
+    request.onerror = () => reject(refused(request.error));
+  });
+}
+
+function refused(cause: unknown): UserError {
+  const newer = cause instanceof DOMException && cause.name === 'VersionError';
+  return newer
+    ? new UserError('book-newer', 'The book on this device was kept by a newer program; load the page again.', {
+        cause,
+      })
+    : new UserError(
+        'no-storage',
+        'This browser does not let the page keep a book (a private window, or storage is blocked); open it in a normal window or allow storage.',
+        { cause },
+      );
+}
