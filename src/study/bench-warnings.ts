@@ -105,8 +105,10 @@ function noEdge(bench: Bench, i: number, { side, words, kind, units }: SiteSide)
       ? `${head}: bank of ${length(own.fallM[i])} at ${slope} %.`
       : kind === 'rise'
         ? `${head}: the ground rises there.`
-        : Number.isFinite(own.usableOffsetM[i])
-          ? `${head}: the ground stays level for ${length(own.usableOffsetM[i] - bench.shiftM[i])} and more.`
-          : `${head}: none was found in the elevation data.`;
+        : bench.how === 'assumed'
+          ? `${head}: cells this coarse show none, which does not say that there is none.`
+          : Number.isFinite(own.usableOffsetM[i])
+            ? `${head}: the ground stays level for ${length(own.usableOffsetM[i] - bench.shiftM[i])} and more.`
+            : `${head}: none was found in the elevation data.`;
   return { code: 'no-edge', severity: 'check', text };
 }

@@ -37,5 +37,35 @@ export function originsOf(
       set('terrain.verticalRmseM', 'not stated: multiples of 0.10 m weighed', null, 'assumed');
     }
   }
+  layoutOrigins(study, set);
   return origins;
+}
+
+type SetOrigin = (path: string, rule: string, sigma?: number | null, how?: Origin['how']) => void;
+
+/** Paths under `layouts` hold for every layout; each layout's own `reasons` have formula, inputs and source. */
+function layoutOrigins(
+  { spots, layouts, ways, closure, arriving, given }: Omit<Study, 'sentence'>,
+  set: SetOrigin,
+): void {
+  const people = given.resources === 'book' ? 'typed' : 'assumed';
+  const whose = given.resources === 'book' ? 'the district’s own' : 'shipped, no book given';
+  if (spots.length > 0)
+    set('spots.holdKn', 'braked share of the empty weight on tire friction, whichever way it is pulled');
+  if (layouts.length > 0) {
+    set('layouts.haulFieldM', 'plan distance from the turn, or the edge, to where the anchor is tied');
+    set('layouts.resets', 'pulls by throw, stretch and sit-back, less one');
+    set('layouts.ropeM', 'lengths along the ropes, with bridle and tails');
+    set('layouts.tensionKn', 'walking, all hanging, held; the largest over all positions of the load');
+    set('layouts.forces', 'statics, each against its own factor');
+    set('layouts.team', 'walking pull by hand strength (common practice, no source)');
+    set('layouts.people', `roles by phase against arrivals, ${whose}`, null, people);
+    set('layouts.minutes', 'rates of the book, shown as a range upward (common practice, no source)', null, people);
+  }
+  if (ways.length > 0) set('ways.minutes', `rates of the book, arrivals ${whose}`, null, people);
+  if (closure) {
+    set('closure.taperM', 'published formulas from the posted speed', null, closure.speed.how);
+    set('closure.sightM', 'eye 1.08 m to object 0.6 m over the ground; vegetation not seen');
+  }
+  if (arriving.length > 0) set('arriving', `arrivals and kit ${whose}`, null, people);
 }

@@ -1,5 +1,6 @@
 import type { Apparatus } from '../book/index.ts';
 import type { Conditions } from '../rigging/index.ts';
+import type { Bench, RoadTraits } from '../road/index.ts';
 import {
   candidateSpots,
   defaultSpotSettings,
@@ -10,9 +11,10 @@ import {
   type StandingGround,
   standingGround,
 } from '../spots/index.ts';
-import type { GroundWork } from './ground-work.ts';
-import type { Resources, StudyInputs } from './inputs.ts';
+import type { Ground } from '../terrain/index.ts';
+import type { GroundInputs, Resources, StudyInputs } from './inputs.ts';
 import { featuresNear } from './near.ts';
+import type { SideWork } from './side.ts';
 
 /** Where the apparatus that come can stand, and under what conditions that was sought. */
 export interface Standing {
@@ -24,12 +26,22 @@ export interface Standing {
   readonly spots: readonly Spot[];
 }
 
+/** What of a ground work the places to stand hang on; the side has a descent. */
+export interface WorkedGround {
+  readonly inputs: GroundInputs;
+  readonly ground: Ground;
+  readonly bench: Bench;
+  readonly i: number;
+  readonly side: SideWork;
+  readonly traits: RoadTraits;
+}
+
 /** Marks and mapped things farther from the site than this have no part in it, metres. */
 const HAZARD_REACH_M = 250;
 
 /** Seeks places for the apparatus that come, around the point of the edge where the descent of a ground work starts. */
 export function standingAt(
-  { inputs, ground, bench, i, side, traits }: GroundWork,
+  { inputs, ground, bench, i, side, traits }: WorkedGround,
   { conditions, resources }: Pick<StudyInputs, 'conditions' | 'resources'>,
 ): Standing {
   const features = featuresNear(inputs.roads.network.features, ground.plane.origin, HAZARD_REACH_M);

@@ -2,6 +2,9 @@ import type { SurfaceInfo } from '../terrain/index.ts';
 import { formatLength, type UnitSystem } from '../units/index.ts';
 import type { StudyWarning } from './study.ts';
 
+/** A datum shift that may be off by more than this is told, metres: a bench is found to less. */
+const SHIFT_NOTE_M = 1;
+
 /** What must be told of the elevation that a study stands on; `doubted` where its kind is a cautious guess. */
 export function terrainWarnings(
   info: SurfaceInfo,
@@ -33,6 +36,13 @@ export function terrainWarnings(
       code: 'kind-unknown',
       severity: 'check',
       text: `${info.source} does not say whether it is bare earth or a surface model: trees may read as ground. State it with the terrain kind.`,
+    });
+  }
+  if (info.shiftAccuracyM !== null && info.shiftAccuracyM !== undefined && info.shiftAccuracyM > SHIFT_NOTE_M) {
+    list.push({
+      code: 'datum-shift',
+      severity: 'note',
+      text: `${info.source} is placed through a datum shift that may be off by ${formatLength(info.shiftAccuracyM, units, 'up')}: ground and road may not lie on each other.`,
     });
   }
   if (info.verticalUnitAssumed) {

@@ -79,6 +79,7 @@ function worst(infos: readonly SurfaceInfo[]): SurfaceInfo {
     kind: kinds.find((kind) => infos.some((info) => info.kind === kind))!,
     cellM: Math.max(...infos.map((info) => info.cellM)),
     verticalUnitAssumed: infos.some((info) => info.verticalUnitAssumed),
+    shiftAccuracyM: Math.max(...infos.map((info) => info.shiftAccuracyM ?? 0)) || null,
     verticalDatum: one(infos.map((info) => info.verticalDatum)),
     verticalRmseM: errors.includes(null) ? null : Math.max(...(errors as number[])),
     collectedOn: one(infos.map((info) => info.collectedOn)),

@@ -19,6 +19,8 @@ export interface SurfaceInfo {
   readonly verticalDatum: string | null;
   /** Vertical accuracy as one sigma, metres, or null where nobody states it. */
   readonly verticalRmseM: number | null;
+  /** How far the shift of its horizontal datum to WGS 84 may be off, metres; null or missing where nobody states it. */
+  readonly shiftAccuracyM?: number | null;
   /** ISO date of collection, if known. */
   readonly collectedOn: string | null;
 }

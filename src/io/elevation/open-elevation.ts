@@ -70,6 +70,7 @@ async function opened(
     verticalUnit: unit.unit,
     verticalUnitAssumed: unit.assumed,
     verticalDatum: crs.vertical?.datum ?? null,
+    shiftAccuracyM: crs.shiftAccuracyM,
     ...surfaceFacts(metadata.items, options, source.name),
   };
 

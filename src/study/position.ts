@@ -1,0 +1,5 @@
+/** WGS 84 degrees, printed to 1e-8. */
+export interface Position {
+  lon: number;
+  lat: number;
+}
