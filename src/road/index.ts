@@ -6,6 +6,7 @@ export type * from './bench-types.ts';
 export * from './classify.ts';
 export { EDGE_KINDS, type EdgeKind, KIND } from './edge-kind.ts';
 export * from './join-ways.ts';
+export * from './mile-markers/index.ts';
 export * from './nearest.ts';
 export type * from './network.ts';
 export type { Obstacle } from './obstacles.ts';
