@@ -1,0 +1,3 @@
+export * from './road-order.ts';
+export * from './roads-around.ts';
+export * from './up-slope.ts';
