@@ -16,17 +16,20 @@ function* files(folder) {
   }
 }
 
-/** Changes whenever anything does that the files could depend on. */
-function recipe() {
-  const hash = createHash('sha256');
-  const sources = [...files('seeds'), ...files('src/io/node'), ...files('src/units')];
-  for (const path of sources.filter((name) => /^seeds|write-geotiff|angle|random/.test(name))) {
-    hash.update(path).update(readFileSync(join(root, path)));
-  }
+/** Changes whenever one of these files does. */
+function hashOf(paths, before = '') {
+  const hash = createHash('sha256').update(before);
+  for (const path of paths) hash.update(path).update(readFileSync(join(root, path)));
   return hash.digest('hex');
 }
 
-const wanted = recipe();
+/** The ground, roads and plain files depend on these. */
+const sources = [...files('seeds'), ...files('src/io/node'), ...files('src/units')];
+const wanted = hashOf(
+  sources.filter(
+    (name) => /^seeds|write-geotiff|angle|random/.test(name) && !/make-book|district-|plain-files/.test(name),
+  ),
+);
 const stamp = join(target, 'recipe.sha256');
 if (!existsSync(stamp) || readFileSync(stamp, 'utf8').trim() !== wanted) {
   console.error('Making the demo district (under a minute) …');
@@ -45,4 +48,17 @@ if (!existsSync(stamp) || readFileSync(stamp, 'utf8').trim() !== wanted) {
     rmSync(part, { recursive: true, force: true });
     process.exitCode = 1;
   }
+}
+
+// The book file is made from the plain files, so that a change of its format does not make the ground again.
+const bookStamp = join(target, 'book.sha256');
+const bookSources = [...files('seeds'), ...files('src/book'), ...files('src/io/book-file')];
+const wantedBook = hashOf(bookSources, wanted);
+if (!process.exitCode && (!existsSync(bookStamp) || readFileSync(bookStamp, 'utf8').trim() !== wantedBook)) {
+  const made = spawnSync(process.execPath, [join(root, 'config/run.mjs'), 'seeds/make-book.ts', target], {
+    cwd: root,
+    stdio: 'inherit',
+  });
+  if (made.status === 0) writeFileSync(bookStamp, `${wantedBook}\n`);
+  else process.exitCode = 1;
 }
