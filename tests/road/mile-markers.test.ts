@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { localPlane } from '../../src/geo/index.ts';
 import {
   calibrate,
   indexRoads,
@@ -11,7 +12,6 @@ import {
   type Route,
   roadAt,
 } from '../../src/road/index.ts';
-import { localPlane } from '../../src/geo/index.ts';
 
 const plane = localPlane({ lon: -128, lat: 44 });
 

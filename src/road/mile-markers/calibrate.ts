@@ -73,10 +73,7 @@ export function calibrate(route: Route, posts: readonly MilePost[]): Calibration
 const isSamePost = (a: { post: MilePost; stationM: number }, b: { post: MilePost; stationM: number }): boolean =>
   b.stationM - a.stationM < APART_M && a.post.mile === b.post.mile && geodesicM(a.post.at, b.post.at) < 2 * BESIDE_M;
 
-function stretchOf(
-  from: { post: MilePost; stationM: number },
-  to: { post: MilePost; stationM: number },
-): Stretch {
+function stretchOf(from: { post: MilePost; stationM: number }, to: { post: MilePost; stationM: number }): Stretch {
   const roadM = to.stationM - from.stationM;
   const miles = Math.abs(to.post.mile - from.post.mile);
   const postedM = miles * MILE_M;
