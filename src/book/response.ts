@@ -16,13 +16,16 @@ export interface UnitArrival {
   readonly kitIds: readonly string[];
 }
 
-/** Shipped arrivals, common practice, no source: 15 people by the twelfth minute, eight more with mutual aid. */
+/**
+ * Shipped arrivals, common practice, no source: 15 people by the twelfth minute, eight more with mutual aid. Only the two
+ * engines are counted on to stand as anchors; a district's own fleet says what else comes.
+ */
 export const defaultArrivals: readonly UnitArrival[] = [
   arrival('Engine 1', 'E1', 0, 4, 'first arriving', ['engine-kit']),
   arrival('Engine 2', 'E2', 8, 4, 'first alarm', ['engine-kit']),
   arrival('Medic 1', 'M1', 9, 2, 'first alarm', []),
   arrival('Battalion chief', null, 10, 1, 'first alarm', []),
-  arrival('Truck 1', 'T1', 12, 4, 'first alarm', []),
+  arrival('Truck 1', null, 12, 4, 'first alarm', []),
   arrival('Mutual aid', null, 25, 8, 'mutual aid', ['aid-kit']),
 ];
 
