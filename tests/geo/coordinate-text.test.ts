@@ -148,6 +148,16 @@ describe('positions in texts', () => {
     expect([found.form, found.withinM]).toEqual(['US National Grid', withinM]);
   });
 
+  it('reads a grid reference without its zone inside a known district, and nowhere else', () => {
+    const grid = formatUsng({ lat, lon }, 4)!;
+    const short = grid.slice(grid.indexOf(' ') + 1);
+    expect(geodesicM(read(short, { bounds: district }).position, { lat, lon })).toBeLessThan(7.1);
+    expect(geodesicM(read(short.replaceAll(' ', ''), { bounds: district }).position, { lat, lon })).toBeLessThan(7.1);
+    expect(refusal(short)).toMatch(/without its zone/);
+    const elsewhere = parsePosition('UJ 2348 0648', { bounds: district });
+    expect(elsewhere.ok ? 'read' : elsewhere.error.message).toMatch(/without its zone/);
+  });
+
   it.each([
     ['18S 323486 4306483', '18S UJ 23486 06483'],
     ['18S 323486mE 4306483mN', '18S UJ 23486 06483'],

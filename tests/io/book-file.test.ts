@@ -1,7 +1,8 @@
 import { strToU8, unzipSync, type Zippable, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
-import type { Book } from '../../src/book/index.ts';
+import { type Book, restoreBook } from '../../src/book/index.ts';
 import { readBookFile, sha256, writeBookFile } from '../../src/io/book-file/index.ts';
+import { checkLog, logLines, logOfBook } from '../../src/io/book-file/log/index.ts';
 import { memorySource } from '../../src/io/memory/index.ts';
 import { seededRandom, UserError } from '../../src/units/index.ts';
 import { mutated } from '../helpers/mutate.ts';
@@ -170,6 +171,41 @@ describe('a book file is refused with one sentence', async () => {
     const error = await readBookFile(source(bytes)).catch((cause: unknown) => cause);
     expect((error as UserError).message).toMatch(/sites "s1" has an unusable patients/);
   });
+});
+
+const made2 = await parts('word');
+
+describe('mutated book files', () => {
+  it('2,000 whose entries were changed and whose hashes fit again are refused, or give a book that the door lets through', async () => {
+    const updates = logOfBook(sampleBook('word', made2.hashes), { actor: 'a', who: 'b', device: 'c', atMs: 1 });
+    const good = unzipSync(
+      await writeBookFile({ ...made2, log: logLines(updates, { crashes: true }) }, { asked: all, writtenAtMs }),
+    );
+    const random = seededRandom(77);
+    const counts = { refused: 0, read: 0, sound: 0 };
+    for (let n = 0; n < 2000; n++) {
+      const name = n % 2 === 0 ? 'snapshot.json' : 'log.jsonl';
+      const files: Record<string, Uint8Array> = { ...good, [name]: mutated(good[name]!, random) };
+      const manifest = JSON.parse(Buffer.from(files['manifest.json']!).toString());
+      const entry = manifest.entries.find((one: { name: string }) => one.name === name);
+      Object.assign(entry, { bytes: files[name]!.length, sha256: await sha256(Uint8Array.from(files[name]!)) });
+      files['manifest.json'] = strToU8(JSON.stringify(manifest));
+      try {
+        const file = await readBookFile(source(zipSync(files, { level: 0 }) as Uint8Array<ArrayBuffer>));
+        counts.read++;
+        expect(restoreBook(JSON.parse(JSON.stringify(file.book)), 'again')).toEqual(file.book);
+        checkLog(file, 'mutated');
+        counts.sound++;
+      } catch (error) {
+        if (!(error instanceof UserError)) throw new Error(`mutation ${n}`, { cause: error });
+        expect(error.message).toMatch(/^[^\n]{10,600}\.$/);
+        counts.refused++;
+      }
+    }
+    console.log(`book files with fitting hashes: ${JSON.stringify(counts)}`);
+    expect(counts.refused).toBeGreaterThan(1500);
+    expect(Object.keys(Object.prototype)).toEqual([]);
+  }, 60_000);
 });
 
 describe('4,000 mutated book files', () => {

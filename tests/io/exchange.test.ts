@@ -1,7 +1,17 @@
 import { dsvFormat } from 'd3-dsv';
+import { zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { type Book, emptyBook, live } from '../../src/book/index.ts';
-import { readPlaces, writeCsv, writeGeoJson, writeGpx, writeKml, writeNeighbour } from '../../src/io/exchange/index.ts';
+import { applyUpdate, composeDraft, emptyState, finish, snapshotOf } from '../../src/book/merge/index.ts';
+import {
+  changesOf,
+  readPlaces,
+  writeCsv,
+  writeGeoJson,
+  writeGpx,
+  writeKml,
+  writeNeighbour,
+} from '../../src/io/exchange/index.ts';
 import { cellText, inertCell } from '../../src/io/exchange/inert.ts';
 import { placedTables } from '../../src/io/exchange/placed.ts';
 import { sha256 } from '../../src/io/index.ts';
@@ -223,6 +233,29 @@ describe('places of other programs', () => {
     expect(preview.items[0]).toMatchObject({ name: 'P', geometry: { type: 'Point', coordinates: [-128.01, 44.01] } });
     expect(preview.items[0]!.notes).not.toMatch(/[<>]/);
     expect(preview.items.length + preview.skipped.length).toBe(2);
+  });
+
+  it('are read from a KMZ, of which nothing but its KML is unpacked', () => {
+    const kml = bytes(
+      '<kml><Placemark><name>P</name><Point><coordinates>-128.01,44.01</coordinates></Point></Placemark></kml>',
+    );
+    const kmz = zipSync({ 'images/a.png': new Uint8Array(9), 'other.kml': bytes('<kml></kml>'), 'doc.kml': kml });
+    const preview = readPlaces(kmz, 'a.kmz', context());
+    expect([preview.format, preview.items.length, preview.items[0]!.name]).toEqual(['KML', 1, 'P']);
+    expect(() => readPlaces(zipSync({ 'a.txt': kml }), 'a.kmz', context())).toThrow(/zip without a KML/);
+    expect(() => readPlaces(kmz.slice(0, 40), 'a.kmz', context())).toThrow(/damaged or no KMZ/);
+    const bomb = zipSync({ 'doc.kml': new Uint8Array(70e6) });
+    expect(() => readPlaces(bomb, 'a.kmz', context())).toThrow(/unpacks to more than/);
+  });
+
+  it('chosen in a preview become one edit', () => {
+    const book = sampleBook();
+    const { items } = read(writeGeoJson(book, whole), 'out.geojson');
+    const sites = items.flatMap(({ ready }) => (ready?.table === 'sites' ? [ready.record] : []));
+    const draft = composeDraft(emptyState(), changesOf('sites', sites), { who: 'a', device: 'b', label: 'Import' })!;
+    const state = emptyState();
+    applyUpdate(state, finish(draft, 'me', 1, [1, 0]), 'test');
+    expect(live(snapshotOf(state), 'sites')).toEqual(live(book, 'sites'));
   });
 
   it.each([

@@ -13,3 +13,9 @@ export function nearestInside({ lon, lat }: LonLat, { west, south, east, north }
   const best = turned.reduce((b, x, i) => (Math.abs(x - onBox[i]!) < Math.abs(turned[b]! - onBox[b]!) ? i : b), 0);
   return { lon: onBox[best]!, lat: Math.min(Math.max(lat, south), north) };
 }
+
+/** The middle of a box. */
+export function middleOf({ west, south, east, north }: DistrictBounds): LonLat {
+  const lon = (west + (west <= east ? east : east + 360)) / 2;
+  return { lon: lon > 180 ? lon - 360 : lon, lat: (south + north) / 2 };
+}

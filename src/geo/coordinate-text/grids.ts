@@ -1,6 +1,7 @@
 import proj4 from 'proj4';
 import { formatUsng, parseUsng } from '../texts/usng.ts';
-import type { Candidate, Fault } from './reading.ts';
+import { isInsideBounds, middleOf } from './bounds.ts';
+import type { Candidate, DistrictBounds, Fault } from './reading.ts';
 
 const GRID =
   /(?<![A-Z\d.])(\d{1,2})(?:([C-HJ-NP-X])[ ,-]?| ([C-HJ-NP-X])[ ,-])([A-HJ-NP-Z]{2})(?:[ ,-]?(\d{1,5})[ ,-](\d{1,5})(?![\d.]|°)|[ ,-]?(\d{2,10})(?![\d.]|°)|(?= ?$))/g;
@@ -11,12 +12,14 @@ const UTM =
 /** Digits of each number from which a grid reference counts inside a longer text: 2 name a square of 1 km. */
 const TELLING_DIGITS = 2;
 
-/** Every US National Grid reference and UTM position in a tidy text, or what is wrong with it. */
-export function gridsIn(tidy: string): (Candidate | Fault)[] {
+/**
+ * Every US National Grid reference and UTM position in a tidy text, or what is wrong with it. A reference without its zone, as it is
+ * said on a radio, is read where a district is known and it names a place inside.
+ */
+export function gridsIn(tidy: string, bounds: DistrictBounds | null): (Candidate | Fault)[] {
   const found = [...tidy.matchAll(GRID)].map((match) => usng(match, tidy));
-  if (found.length === 0 && NO_ZONE.test(tidy)) {
-    return [{ fault: 'is a grid reference without its zone, which stands before it like 18S' }];
-  }
+  const short = found.length === 0 ? NO_ZONE.exec(tidy) : null;
+  if (short) return [withoutZone(short, bounds)];
   return [...found, ...[...tidy.matchAll(UTM)].map((match) => utm(match, tidy))];
 }
 
@@ -33,6 +36,18 @@ function usng(match: RegExpExecArray, tidy: string): Candidate | Fault {
   if (!read) return { fault: 'is no US National Grid reference: its zone and band have no such square' };
   const whole = isWhole(all, tidy);
   return { ...read, form: 'US National Grid', strong: digits >= TELLING_DIGITS, whole, doubt: null };
+}
+
+/** A square and its digits in the zone and band of the district's middle. */
+function withoutZone(match: RegExpExecArray, bounds: DistrictBounds | null): Candidate | Fault {
+  const [, square, east, north, joined] = match;
+  const zone = bounds && formatUsng(middleOf(bounds), 1)?.split(' ')[0];
+  const numbers = joined === undefined ? [east!, north!] : halves(joined)!;
+  const read = zone && parseUsng(`${zone} ${square} ${numbers[0]} ${numbers[1]}`);
+  if (!read || !isInsideBounds(read.position, bounds)) {
+    return { fault: 'is a grid reference without its zone, which stands before it like 18S' };
+  }
+  return { ...read, form: 'US National Grid', strong: true, whole: true, doubt: null };
 }
 
 const halves = (digits: string): [string, string] | null =>

@@ -34,7 +34,7 @@ export function parsePosition(
       ),
     );
   }
-  const read = readings(tidy);
+  const read = readings(tidy, bounds);
   const usable = read.filter((found): found is Candidate => !isFault(found) && (found.strong || found.whole));
   const chosen = choose(usable, bounds);
   if (!chosen) return refuse(refusal(text, read));
@@ -43,10 +43,10 @@ export function parsePosition(
 }
 
 /** Everything in a tidy text that may be a position, geo addresses and grid references first. */
-function readings(tidy: string): (Candidate | Fault)[] {
+function readings(tidy: string, bounds: DistrictBounds | null): (Candidate | Fault)[] {
   const addresses = geoAddressesIn(tidy);
   const rest = addresses.length > 0 ? withoutGeoAddresses(tidy) : tidy;
-  const grids = gridsIn(rest);
+  const grids = gridsIn(rest, bounds);
   const points = withDecimalPoints(rest);
   const withCommas = points === null ? [] : best(pairsIn(tokensOf(points), true));
   const pairs = withCommas.some((found) => !isFault(found) && (found.strong || found.whole))

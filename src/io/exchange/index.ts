@@ -1,3 +1,4 @@
+export { type AddedRecord, changesOf } from './changes-of.ts';
 export type { ExportChoice } from './placed.ts';
 export type { Preview, PreviewItem, Skipped } from './preview.ts';
 export { type CrashPreview, readCrashes } from './read-crashes.ts';

@@ -10,6 +10,7 @@ import { MOST_ITEMS, type Preview, type PreviewItem, type Skipped } from './prev
 import { readCsvFeatures } from './read-csv-features.ts';
 import { readGeoJsonFeatures } from './read-geojson-features.ts';
 import { readXmlFeatures } from './read-xml-features.ts';
+import { isZip, unpackKmz } from './unpack-kmz.ts';
 
 /** What reading a file of places needs beside its bytes. */
 export interface PlacesContext {
@@ -20,12 +21,12 @@ export interface PlacesContext {
 }
 
 /**
- * What a GeoJSON, GPX, KML or CSV file of places would add to a book; nothing is applied. A file that a book wrote gives its
+ * What a GeoJSON, GPX, KML (or KMZ) or CSV file of places would add to a book; nothing is applied. A file that a book wrote gives its
  * records back; of any other file each point is a site whose side somebody must give, or a mark where it says a kind of mark.
  * Throws a `UserError` of one sentence for a file that cannot be read at all.
  */
 export function readPlaces(bytes: Uint8Array, file: string, context: PlacesContext): Preview {
-  const { text, guessed } = decodeText(bytes, file);
+  const { text, guessed } = decodeText(isZip(bytes) ? unpackKmz(bytes, file) : bytes, file);
   const { format, features, skipped, remarks } = featuresOf(text, file);
   if (features.length > MOST_ITEMS) {
     throw new UserError(
