@@ -94,7 +94,8 @@ const freeway = readRoadTags({ highway: 'motorway', lanes: '4', oneway: 'yes', s
 /** One of the sixteen typical roadsides, and what it must come to: advantage, team, resets, least and full crew. */
 export interface TypicalSite extends MadeSite {
   readonly name: string;
-  readonly kind: 'straight' | 'turned';
+  /** Null where the instructor names none. */
+  readonly kind: 'straight' | 'turned' | null;
   readonly advantage: '3:1' | '5:1';
   readonly team: number;
   readonly resets: number | null;
@@ -106,7 +107,7 @@ export const typicalSites: readonly TypicalSite[] = [
     name: '1: 20°, 15 m, shoulder 4 m',
     bench: two(3.5, 7),
     slope: { angleDeg: 20, groundM: 15 },
-    ...expected('straight', '3:1', 3, null, null),
+    ...expected(null, '3:1', 3, null, null),
   },
   {
     name: '2: 30°, 25 m, bench 10 m',
@@ -207,12 +208,12 @@ export const typicalSites: readonly TypicalSite[] = [
     name: '16: 25°, 8 m bank',
     bench: two(3.5, 4),
     slope: { angleDeg: 25, groundM: 8 },
-    ...expected('turned', '3:1', 3, null, null),
+    ...expected(null, '3:1', 3, null, null),
   },
 ];
 
 function expected(
-  kind: 'straight' | 'turned',
+  kind: 'straight' | 'turned' | null,
   advantage: '3:1' | '5:1',
   team: number,
   resets: number | null,

@@ -19,17 +19,14 @@ export interface Bend extends PointM {
 
 /** Bends are sought on rays from the edge this far apart, at these steps along them, up to here. */
 const RAY_STEP_DEG = 2.5;
-const STEP_M = 0.25;
+const STEP_M = 0.1;
 const FARTHEST_M = 6;
 /** The second leg may leave the road's direction by about this: beyond it the tie of no anchor fits. */
 const LEG_SLACK_DEG = 8;
-/** What is lifted by hand counts by whole metres: in each such class of distance the best tie is kept. */
-const CLASSES_M = [3, 4, 5, Number.POSITIVE_INFINITY];
-
 /**
  * Where a main line may bend when it is held from a tie and hauled along the road: near the descent's line, far enough behind
- * the edge, the tie neither too short nor too long and within reach of the resultant of both legs. One a class of distance
- * from the edge: nearest of those whose tie fits well, else the one whose tie fits best. `wide` seeks those more than
+ * the edge, the tie neither too short nor too long and within reach of the resultant of both legs. The nearest to the edge whose tie
+ * fits well, and one still nearer whose tie fits some anchors: rope, friction and way are least there. `wide` seeks those more than
  * 10° off the line, where the rope also bends in plan at the edge.
  *
  * ```
@@ -57,29 +54,35 @@ function bendsOn(
 ): Bend[] {
   const { edge, back, road } = frame;
   const leg = { x: along * road.x, y: along * road.y };
-  const best: ({ bend: Bend; offDeg: number } | null)[] = CLASSES_M.map(() => null);
+  let well: Bend | null = null;
+  let perhaps: Bend | null = null;
   for (let offAxis = fromDeg; offAxis <= toDeg; offAxis += RAY_STEP_DEG) {
     for (const rayDeg of offAxis === 0 ? [0] : [offAxis, -offAxis]) {
       const a = toRadians(rayDeg);
       const ray = { x: back.x * Math.cos(a) - back.y * Math.sin(a), y: back.x * Math.sin(a) + back.y * Math.cos(a) };
       const pull = unit({ x: leg.x / efficiency - ray.x, y: leg.y / efficiency - ray.y });
-      for (let k = Math.round(LAYOUT_LIMITS.turnBehindM / STEP_M); k <= FARTHEST_M / STEP_M; k++) {
-        const d = k * STEP_M;
+      const most = Math.min(FARTHEST_M, (well?.toEdgeM ?? FARTHEST_M + STEP_M) - STEP_M);
+      for (let d = LAYOUT_LIMITS.turnBehindM; d <= most + 1e-9; d = Math.round((d + STEP_M) * 10) / 10) {
         const x = edge.x + ray.x * d;
         const y = edge.y + ray.y * d;
         const off = tieOff(tie, x, y, pull);
         if (off === null) continue;
-        const c = CLASSES_M.findIndex((most) => d < most - 1e-9);
-        const held = best[c];
-        if (held !== null && !isBetter(off.offDeg, d, held.offDeg, held.bend.toEdgeM)) continue;
+        const fits = off.offDeg <= LAYOUT_LIMITS.tieOffDeg - LEG_SLACK_DEG / 2;
+        if (!fits && perhaps !== null && perhaps.toEdgeM <= d) continue;
         if (!(behindEdgeM(frame, x, y) >= LAYOUT_LIMITS.turnBehindM - 1e-9)) continue;
         const offLineDeg = fromDeg === 0 ? 0 : offAxis;
         const towardEdge = { x: -ray.x, y: -ray.y };
-        best[c] = { bend: { x, y, toEdgeM: d, offLineDeg, towardEdge, tieX: off.x, tieY: off.y }, offDeg: off.offDeg };
+        const bend = { x, y, toEdgeM: d, offLineDeg, towardEdge, tieX: off.x, tieY: off.y };
+        if (!fits) perhaps = bend;
+        else {
+          well = bend;
+          break;
+        }
       }
     }
   }
-  return best.flatMap((one) => (one === null ? [] : [one.bend]));
+  const nearer = perhaps !== null && (well === null || perhaps.toEdgeM < well.toEdgeM) ? [perhaps] : [];
+  return well === null ? nearer : [well, ...nearer];
 }
 
 /** Unit vector of a tie to a bend, and how far it lies off the resultant, degrees; null where no such tie can be made. */
@@ -96,13 +99,6 @@ function tieOff(
   if (tie.spot !== null && dx * tie.outX + dy * tie.outY < LEAVES_END * tieM) return null;
   const offDeg = offBy(dx / tieM, dy / tieM, pull);
   return offDeg > LAYOUT_LIMITS.tieOffDeg + LEG_SLACK_DEG ? null : { x: dx / tieM, y: dy / tieM, offDeg };
-}
-
-/** A tie that fits well whatever the second leg beats one that may not; of those the nearer bend, else the better tie. */
-function isBetter(offDeg: number, d: number, heldOffDeg: number, heldD: number): boolean {
-  const wellDeg = LAYOUT_LIMITS.tieOffDeg - LEG_SLACK_DEG / 2;
-  if (offDeg <= wellDeg) return heldOffDeg > wellDeg || d < heldD;
-  return heldOffDeg > wellDeg && offDeg < heldOffDeg;
 }
 
 /** A tie leaves the end of an apparatus within about 70° of square, so that it does not lie along the body. */

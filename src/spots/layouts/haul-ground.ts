@@ -1,7 +1,12 @@
 import { type Contact, type Descent, ROPE_AT_LITTER_M, type RopeRise, ropeLine } from '../../descent/index.ts';
-import type { HaulGround, LoadPosition } from '../../rigging/index.ts';
-import { type ContactSettings, capstanFactor } from '../../rigging/index.ts';
-import { toDegrees } from '../../units/index.ts';
+import {
+  type ContactSettings,
+  capstanFactor,
+  edgeBend,
+  type HaulGround,
+  type LoadPosition,
+} from '../../rigging/index.ts';
+import { toDegrees, toRadians } from '../../units/index.ts';
 import { LAYOUT_LIMITS } from './layout-limits.ts';
 
 /** What a haul works on from one last bend before the edge, and where its rope bends over the ground. */
@@ -31,6 +36,8 @@ export function haulGround(
     ...{ startM: LAYOUT_LIMITS.ropeUpM, loadM: ROPE_AT_LITTER_M, rises },
     behind,
   });
+  // Never less than the lip alone would bend it: a short steep lip is spanned by the taut line, but not by the litter.
+  const wrapRad = Math.max(line.wrapRad, toRadians(edgeBend(lipAngleDeg, LAYOUT_LIMITS.ropeUpM, toEdgeM)));
   const bends = bendsByPosition(descent, behind, rises);
   const positions = bends.map((bendRad, i): LoadPosition => {
     const at = profile.distanceM[i + 1];
@@ -46,7 +53,7 @@ export function haulGround(
       lipDeg: lipAngleDeg,
       ropeLineM: rope.lengthM,
       groundLengthM: smoothedGroundLengthM,
-      contacts: [{ bendDeg: toDegrees(Math.hypot(line.wrapRad, planBendRad)), friction: null }],
+      contacts: [{ bendDeg: toDegrees(Math.hypot(wrapRad, planBendRad)), friction: null }],
       positions: notUnder(positions),
       fullBelay: angle.planAs === 'high' || steps.length > 0,
     },

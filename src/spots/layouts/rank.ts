@@ -33,8 +33,8 @@ export const rankSteps = [
   'lanes',
   'hold',
   'straight',
-  'hand lift',
   'minutes',
+  'hand lift',
 ] as const;
 export type RankStep = (typeof rankSteps)[number];
 
@@ -44,7 +44,7 @@ const FACTOR_TENTHS = 10;
 
 /**
  * Orders two layouts: under 0 where `a` ranks before `b`, 0 where no step parts them; with the step that decided. Every step
- * is whole-numbered or a yes or no but the last, so that nothing turns on a percentage (common practice, no source).
+ * but the minutes is whole-numbered or a yes or no, so that nothing turns on a percentage (common practice, no source).
  */
 export function compareRank(a: RankKey, b: RankKey): { readonly order: number; readonly step: RankStep | null } {
   for (const step of rankSteps) {

@@ -15,7 +15,7 @@ import type { TiePlace } from './tie-places.ts';
 /** Works out everything about an arrangement that a search found, but its place among the others and why. */
 export function workOut(candidate: Candidate, search: Search, question: LayoutQuestion): Omit<Layout, 'rank' | 'why'> {
   const { frame, means } = search;
-  const { kind, along, anchor, turn, belay, handTurn, base, lanesTaken, apparatusAtMin, fieldM } = candidate;
+  const { kind, along, anchor, turn, belay, handTurn, base, lanesTaken, apparatusAtMin } = candidate;
   const { closure } = trafficPast(frame.ground.traits, lanesTaken);
   const run = runOf(candidate);
   const anchors = anchorsOf(candidate, frame.edge);
@@ -24,7 +24,7 @@ export function workOut(candidate: Candidate, search: Search, question: LayoutQu
     means,
   );
   const tied = [anchor, belay.tie, ...(turn ? [turn.tie] : []), ...(handTurn ? [handTurn.tie] : [])];
-  const others = tied.filter((tie) => tie !== belay.tie).map(({ id }) => id);
+  const others = [anchor.id, turn?.tie.id, handTurn?.tie.id];
   const turnAngleDeg = turn === null ? null : angleBetween(turn.bend, frame.edge, anchor);
   const layout: Omit<Layout, 'rank' | 'why' | 'reasons'> = {
     id: layoutId(candidate),
@@ -49,7 +49,6 @@ export function workOut(candidate: Candidate, search: Search, question: LayoutQu
     keepOut: keepOut(frame, candidate, frame.road, question.descent.line.lengthM),
     key: finalKey(candidate, result),
   };
-  void fieldM;
   return { ...layout, reasons: layoutReasons(layout, means) };
 }
 
