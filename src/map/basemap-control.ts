@@ -33,6 +33,16 @@ export function basemapControl(map: MapView, events: BasemapEvents): BasemapCont
   let parts: BasemapParts | null = null;
   let abort: AbortController | null = null;
   let told = false;
+  let seen = false;
+  const onData = ({ sourceId, tile }: { sourceId?: string; tile?: { state?: string } }): void => {
+    seen ||= Boolean(sourceId?.startsWith(BASE) && tile?.state === 'loaded');
+  };
+  // A tile that its host does not have is no error to the map library; where it has none at all, a person should know.
+  const onIdle = (): void => {
+    if (parts && !seen) tell(`The basemap has no picture of this place. ${GOES_ON}`);
+  };
+  map.on('sourcedata', onData);
+  map.on('idle', onIdle);
   const tell = (sentence: string): void => {
     if (!told) events.onProblem(sentence);
     told = true;
@@ -44,6 +54,7 @@ export function basemapControl(map: MapView, events: BasemapEvents): BasemapCont
       const mine = new AbortController();
       abort = mine;
       told = false;
+      seen = false;
       events.onProblem(null);
       const before = parts;
       let next: BasemapParts | null = null;
@@ -75,7 +86,11 @@ export function basemapControl(map: MapView, events: BasemapEvents): BasemapCont
       }
       return Boolean(own);
     },
-    remove: () => abort?.abort(),
+    remove() {
+      abort?.abort();
+      map.off('sourcedata', onData);
+      map.off('idle', onIdle);
+    },
   };
 }
 

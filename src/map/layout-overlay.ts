@@ -5,8 +5,9 @@ import type { LayoutShapes, SpotShape } from './layout-shapes.ts';
 import { dragSpot, type SpotEvents } from './spot-drag.ts';
 
 const SVG = 'http://www.w3.org/2000/svg';
-/** Half of 44 pixels: a finger's width about an anchor. */
+/** Half of 44 pixels: a finger's width about an anchor or a spot. */
 const TOUCH_RADIUS = 22;
+const DOT_RADIUS = 4.5;
 /** Names of apparatus from this zoom on; farther out the outlines are too small to name. */
 const NAMES_FROM_ZOOM = 17;
 
@@ -78,6 +79,7 @@ export function layoutOverlay(map: MapView, first: UnitSystem, events: LayoutEve
     const group = element('g', name);
     const problem = spot.workable ? '' : ', does not work here';
     label(group, spot.id, `${spot.words}${problem}. Drag it, or arrow keys move it 0.5 metres and [ ] turn it.`);
+    group.append(circle('touch', spot.at, TOUCH_RADIUS));
     group.append(path('outline', line(spot.outline, true)), path('cab', line(spot.cab)));
     if (map.getZoom() >= NAMES_FROM_ZOOM) {
       const words = element('text', 'spot-words');
@@ -91,20 +93,19 @@ export function layoutOverlay(map: MapView, first: UnitSystem, events: LayoutEve
     return group;
   }
 
+  function circle(name: string, place: LonLat, r: number): SVGElement {
+    const made = element('circle', name);
+    const { x, y } = at(place);
+    made.setAttribute('cx', x.toFixed(1));
+    made.setAttribute('cy', y.toFixed(1));
+    made.setAttribute('r', `${r}`);
+    return made;
+  }
+
   function anchorDot({ id, words, at: place }: LayoutShapes['anchors'][number]): SVGElement {
     const group = element('g', 'anchor');
     label(group, `anchor:${id}`, words);
-    const { x, y } = at(place);
-    for (const [kind, r] of [
-      ['touch', TOUCH_RADIUS],
-      ['dot', 4.5],
-    ] as const) {
-      const circle = element('circle', kind);
-      circle.setAttribute('cx', x.toFixed(1));
-      circle.setAttribute('cy', y.toFixed(1));
-      circle.setAttribute('r', `${r}`);
-      group.append(circle);
-    }
+    group.append(circle('touch', place, TOUCH_RADIUS), circle('dot', place, DOT_RADIUS));
     const tell = (event: Event): void => {
       event.stopPropagation();
       events.onAnchor?.(id);

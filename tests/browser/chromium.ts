@@ -18,17 +18,17 @@ export function withoutChromium(): boolean {
   return true;
 }
 
-/** A quiet Chromium with a software renderer and no traffic of its own. */
+/** A software renderer and no traffic of its own. */
+export const chromiumArguments = [
+  '--no-sandbox',
+  '--use-angle=swiftshader',
+  '--enable-unsafe-swiftshader',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--no-first-run',
+];
+
+/** A quiet Chromium. */
 export const launchChromium = (): Promise<Browser> =>
-  chromium.launch({
-    executablePath: chromiumPath()!,
-    args: [
-      '--no-sandbox',
-      '--use-angle=swiftshader',
-      '--enable-unsafe-swiftshader',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-      '--no-first-run',
-    ],
-  });
+  chromium.launch({ executablePath: chromiumPath()!, args: chromiumArguments });

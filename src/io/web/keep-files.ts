@@ -7,6 +7,9 @@ const LIST = 'set.json';
 /** A little more is asked for than the files take, so that the book itself still has room, bytes. */
 const SPARE_BYTES = 20 * 1024 * 1024;
 
+const TRIES = 20;
+const TRY_AGAIN_MS = 50;
+
 /**
  * Copies files into the origin private file system, stream to stream: a raster of any size takes a few chunks of memory.
  * The set counts as kept once its last byte is written; given up or failed, nothing of it stays. Throws `UserError` where
@@ -39,7 +42,7 @@ export async function keep(
       await copy(new Blob([JSON.stringify(set)]), await own.getFileHandle(LIST, { create: true }), signal, () => {});
       return set;
     } catch (error) {
-      await folder.removeEntry(id, { recursive: true }).catch(() => {});
+      await clear(folder, id);
       throw inWords(error, signal);
     }
   });
@@ -54,7 +57,7 @@ export async function kept(): Promise<KeptSet[]> {
   for await (const [id, handle] of folder.entries()) {
     const set = handle.kind === 'directory' ? await readSet(handle as FileSystemDirectoryHandle) : null;
     if (set) sets.push(set);
-    else if (!written.has(lockOf(id))) await folder.removeEntry(id, { recursive: true }).catch(() => {});
+    else if (!written.has(lockOf(id))) await clear(folder, id);
   }
   return sets.sort((a, b) => a.name.localeCompare(b.name));
 }
@@ -105,6 +108,19 @@ async function openFolder(): Promise<FileSystemDirectoryHandle> {
       'This browser keeps no files for this page (a private window?); the files can be opened, but must be chosen again next time.',
       { cause },
     );
+  }
+}
+
+/** Removes a set that is not whole. A file just given up stays locked for a moment; what cannot be removed now is cleared later. */
+async function clear(folder: FileSystemDirectoryHandle, id: string): Promise<void> {
+  for (let left = TRIES; left > 0; left--) {
+    try {
+      await folder.removeEntry(id, { recursive: true });
+      return;
+    } catch (error) {
+      if (error instanceof DOMException && error.name === 'NotFoundError') return;
+      await new Promise((resolve) => setTimeout(resolve, TRY_AGAIN_MS));
+    }
   }
 }
 
