@@ -1,5 +1,6 @@
 import { cpus } from 'node:os';
 import { benchSections } from './bench-sections.ts';
+import { benchBook } from './book.ts';
 import { benchDecode } from './decode.ts';
 import { benchLzw } from './decode-lzw.ts';
 import { benchSampling } from './sampling.ts';
@@ -9,7 +10,7 @@ import { benchStudy } from './study.ts';
 /** Every benchmark, side by side in one run: npm run bench. */
 const print = (line: string): void => console.log(line);
 print(`${cpus()[0]?.model ?? 'unknown processor'}, ${cpus().length} threads, Node ${process.version}`);
-for (const bench of [benchSampling, benchSlope, benchSections, benchStudy, benchDecode, benchLzw]) {
+for (const bench of [benchSampling, benchSlope, benchSections, benchStudy, benchDecode, benchLzw, benchBook]) {
   print('');
   await bench(print);
 }
