@@ -131,6 +131,13 @@ describe('what changes a study', () => {
     expect(codes(s)).toEqual(expect.arrayContaining(['kind-unknown', 'unit-assumed', 'accuracy-unknown']));
   });
 
+  it('notes a datum shift that may be off by more than a metre', () => {
+    const shifted = (shiftAccuracyM: number) =>
+      codes(study(studyInputs(hillside({ belowDeg: 35, lengthM: 40, aboveDeg: 30, info: { shiftAccuracyM } }))));
+    expect(shifted(4)).toContain('datum-shift');
+    expect(shifted(1)).not.toContain('datum-shift');
+  });
+
   it('takes a raster of unknown kind with trees beside the road for a surface model', () => {
     const ground = hillside({ belowDeg: 22, lengthM: 60, aboveDeg: 20, info: { kind: 'unknown' } });
     const { grid } = ground.layers[0];

@@ -140,9 +140,7 @@ describe('the sentence of a study with a haul', () => {
       'Not met: hold at main anchor, 2.1 of 3 needed.',
     );
     const tree = { ...force, capacityKn: null, factor: null, required: null, ok: 'judge on site' } as const;
-    const marks = [
-      { id: 'T3', kind: 'tree', name: null, geometry: { type: 'Point', coordinates: [-128, 44] } },
-    ] as const;
+    const geometry: Point = { type: 'Point', coordinates: [-128, 44] };
     const layouts = [turnedLayout({ anchor: 'T3', forces: [tree] })];
     const sentence = us(
       haulStudy({
