@@ -83,7 +83,7 @@ export const ids = v.optional(
 );
 
 /** Ends every record: a deleted one stays in the book and can be taken back. */
-export const deleted = flag;
+export const deleted = v.optional(v.boolean(), false);
 
 function isDay(text: string): boolean {
   const found = /^(\d{4})-(\d\d)-(\d\d)$/.exec(text);
