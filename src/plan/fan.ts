@@ -1,8 +1,7 @@
 import { toRadians } from '../units/index.ts';
-import { labelWidth } from './labels.ts';
-import { pens } from './pens.ts';
 import type { ProfileFrame } from './profile-frame.ts';
 import { element, num, pathThrough, text } from './svg.ts';
+import { textWidth } from './text-width.ts';
 
 const ARC_M = 12;
 const RAY_M = 16;
@@ -20,6 +19,7 @@ export function edgeFan(
   rule: { lowMaxDeg: number; highMinDeg: number } | null,
   groundDegAt: (rangeM: number) => number,
 ): string {
+  const { pens } = frame;
   const radius = Math.max(SMALLEST_ARC, ARC_M * frame.scale);
   const reach = (radius * RAY_M) / ARC_M;
   const x = frame.px(0);
@@ -45,8 +45,9 @@ export function edgeFan(
     out += element('path', { ...pens.ray, d: pathThrough(ray(limit, reach)) });
     const [lx, ly] = point(limit, reach + 9);
     out += text(lx, ly + 4, `${limit}°`, { ...pens.small, 'text-anchor': 'middle' });
+    frame.taken.push({ x0: lx - 12, y0: ly - 8, x1: lx + 12, y1: ly + 8 });
   }
-  if (frame.width < 480) return out;
+  if (frame.box.x1 - frame.box.x0 < 450) return out;
   const groundDeg = groundDegAt(radius / frame.scale);
   const words: [number, number, string][] = [
     [0, rule.lowMaxDeg, 'low'],
@@ -56,7 +57,7 @@ export function edgeFan(
   for (const [from, to, word] of words) {
     const [wx, wy] = point(freeMiddle(from, to, groundDeg), radius + 8);
     out += text(wx, wy + 4, word, pens.word);
-    frame.taken.push({ x0: wx - 3, y0: wy - 10, x1: wx + labelWidth([word]), y1: wy + 8 });
+    frame.taken.push({ x0: wx - 3, y0: wy - 10, x1: wx + textWidth([word], 13), y1: wy + 8 });
   }
   return out;
 }

@@ -1,6 +1,5 @@
 import type { StudyAngle } from '../study/index.ts';
 import { toRadians } from '../units/index.ts';
-import { pens } from './pens.ts';
 import type { ProfileFrame } from './profile-frame.ts';
 import { element, num, pathThrough } from './svg.ts';
 
@@ -12,6 +11,7 @@ const SMALLEST = 34;
  * the 5–95 % range as a heavy arc and the stretch itself as a bar.
  */
 export function readingProtractor(frame: ProfileFrame, angle: StudyAngle, heightAt: (m: number) => number): string {
+  const { pens } = frame;
   const [from, to] = angle.stretchM;
   const x = frame.px(from);
   const y = frame.py(heightAt(from));

@@ -1,6 +1,6 @@
 import { FOOT_M, type UnitSystem } from '../units/index.ts';
-import { pens } from './pens.ts';
-import type { ProfileFrame } from './profile-frame.ts';
+import type { Box } from './boxes.ts';
+import type { Pens } from './pens.ts';
 import { element, text } from './svg.ts';
 
 /** A round length whose bar is between 80 and 200 drawing units. */
@@ -9,8 +9,20 @@ function roundLength(unitPx: number): number {
   return 1000;
 }
 
-/** Two scale bars at the upper right, feet and metres, the reader's unit first; "one scale both ways" stands beside. */
-export function scaleBars(frame: ProfileFrame, units: UnitSystem): string {
+interface Place {
+  /** Right end of the block and its first bar's height. */
+  readonly x: number;
+  readonly y: number;
+  readonly scale: number;
+  readonly units: UnitSystem;
+  readonly pens: Pens;
+}
+
+/** Box that the two bars take, drawing units. */
+export const scaleBarsBox = ({ x, y }: Pick<Place, 'x' | 'y'>): Box => ({ x0: x - 262, y0: y - 8, x1: x, y1: y + 26 });
+
+/** Two scale bars, feet and metres, the reader's unit first. */
+export function scaleBars({ x, y, scale, units, pens }: Place): string {
   const systems: [string, number][] = [
     ['ft', FOOT_M],
     ['m', 1],
@@ -18,16 +30,15 @@ export function scaleBars(frame: ProfileFrame, units: UnitSystem): string {
   if (units === 'metric') systems.reverse();
   let out = '';
   systems.forEach(([unit, metres], row) => {
-    const unitPx = metres * frame.scale;
+    const unitPx = metres * scale;
     const length = roundLength(unitPx);
     const barWidth = length * unitPx;
-    const x = frame.width - 40 - barWidth;
-    const y = 14 + row * 16;
-    const half = barWidth / 2;
-    out += element('rect', { ...pens.hollow, x, y, width: barWidth, height: 3.5 });
-    out += element('rect', { ...pens.solid, x, y, width: half, height: 3.5 });
-    out += text(x - 5, y + 6, '0', { ...pens.small, 'text-anchor': 'end' });
-    out += text(x + barWidth + 5, y + 6, `${length} ${unit}`, pens.small);
+    const left = x - 40 - barWidth;
+    const top = y + row * 16;
+    out += element('rect', { ...pens.hollow, x: left, y: top, width: barWidth, height: 3.5 });
+    out += element('rect', { ...pens.solid, x: left, y: top, width: barWidth / 2, height: 3.5 });
+    out += text(left - 5, top + 6, '0', { ...pens.small, 'text-anchor': 'end' });
+    out += text(left + barWidth + 5, top + 6, `${length} ${unit}`, pens.small);
   });
   return out;
 }

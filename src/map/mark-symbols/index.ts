@@ -1,1 +1,1 @@
-export * from './symbol-paths.ts';
+export { markPaths, type SymbolPaths } from '../../plan/index.ts';

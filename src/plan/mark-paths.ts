@@ -1,4 +1,4 @@
-import type { MarkKind } from '../../book/index.ts';
+import type { MarkKind } from '../book/index.ts';
 
 /** One symbol in a 24-unit box, optical centre at 12, 12: SVG path data by pen. */
 export interface SymbolPaths {

@@ -1,0 +1,28 @@
+import type { Box } from './boxes.ts';
+import { crowding, type Label, labelBox } from './label-space.ts';
+import type { Placed } from './place-column.ts';
+import { textWidth } from './text-width.ts';
+
+const RINGS = [12, 20, 30, 44, 62, 84, 110, 140, 175, 215, 260, 310];
+const BEARINGS = 16;
+
+/** The free place nearest to what a label names, on widening rings around it; null where the whole frame is full. */
+export function placeNear(label: Label, frame: Box, taken: Box[]): Placed | null {
+  const { x, y, lines } = label;
+  const width = textWidth(lines, 12);
+  const tall = (lines.length - 1) * 14;
+  for (const ring of RINGS) {
+    for (let k = 0; k < BEARINGS; k++) {
+      // From straight to the right, then up and down in turn.
+      const turn = ((k % 2 === 0 ? -1 : 1) * Math.ceil(k / 2) * 2 * Math.PI) / BEARINGS;
+      const side = Math.cos(turn);
+      const textX = x + side * ring - (width * (1 - side)) / 2;
+      const textY = y + Math.sin(turn) * ring + 4 - tall / 2;
+      const box = labelBox(lines, textX, textY);
+      if (crowding(box, frame, taken) > 0) continue;
+      taken.push(box);
+      return { label, textX, textY };
+    }
+  }
+  return null;
+}

@@ -1,0 +1,24 @@
+/** Words broken into lines of at most `width` drawing units at a mean advance per letter. */
+export function wrap(words: string, width: number, advance: number): string[] {
+  const most = Math.max(8, Math.floor(width / advance));
+  const lines: string[] = [];
+  let current = '';
+  for (const word of words.split(/\s+/u).flatMap((long) => chunks(long, most))) {
+    if (current !== '' && current.length + 1 + word.length > most) {
+      lines.push(current);
+      current = word;
+    } else {
+      current = current === '' ? word : `${current} ${word}`;
+    }
+  }
+  if (current !== '') lines.push(current);
+  return lines;
+}
+
+/** A word longer than a line is cut, since it must not run off the page. */
+function chunks(word: string, most: number): string[] {
+  const letters = [...word];
+  const list: string[] = [];
+  for (let i = 0; i < letters.length; i += most) list.push(letters.slice(i, i + most).join(''));
+  return list;
+}
