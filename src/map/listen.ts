@@ -21,9 +21,10 @@ export function listen(map: MapView, element: HTMLElement, options: MapOptions, 
     const reach = map.getZoom() < RING_ZOOM ? DOT_TOUCH_PX : SITE_TOUCH_PX;
     const site = nearestSite(map, sites(), point, reach);
     const mark = site || !options.onMark ? null : markAt(map, point);
-    if (site) options.onSite(site.id);
-    else if (mark) options.onMark?.(mark);
-    else options.onPlace({ lon: lngLat.lng, lat: lngLat.lat });
+    const at = { lon: lngLat.lng, lat: lngLat.lat };
+    if (site) options.onSite(site.id, at);
+    else if (mark) options.onMark?.(mark, at);
+    else options.onPlace(at);
   });
   canvas.addEventListener('keydown', (event) => {
     if (event.key !== 'Enter') return;

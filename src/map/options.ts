@@ -31,10 +31,10 @@ export interface MapOptions extends LayoutEvents {
   onMove(at: LonLat): void;
   /** A tap, a released point, or Enter. */
   onPlace(at: LonLat): void;
-  /** A tap on a site. */
-  onSite(id: string): void;
-  /** A tap on a mark: its id. Without it a mark is ground to tap like any other. */
-  onMark?(id: string): void;
+  /** A tap on a site, and where it fell. */
+  onSite(id: string, at: LonLat): void;
+  /** A tap on a mark: its id, and where it fell. Without it a mark is ground to tap like any other. */
+  onMark?(id: string, at: LonLat): void;
   /** The patient point moves, or was let go. */
   onPatientMove?(at: LonLat): void;
   onPatientPlace?(at: LonLat): void;
