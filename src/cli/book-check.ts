@@ -1,6 +1,6 @@
 import { live, looseEnds, tableNames } from '../book/index.ts';
 import { checkLog } from '../io/book-file/log/index.ts';
-import { openBook } from '../io/index.ts';
+import { readBook } from '../io/index.ts';
 import { fileSource } from '../io/node/index.ts';
 import { readFilesAndOptions } from './book-arguments.ts';
 
@@ -9,7 +9,7 @@ export async function checkBook(args: string[]): Promise<void> {
   const { files, given } = readFilesAndOptions(args, 1, 'check takes one file', { json: { type: 'boolean' } });
   const source = fileSource(files[0]!);
   try {
-    const { book, file } = await openBook(source);
+    const { book, file } = await readBook(source);
     const updates = file?.log ? checkLog(file, source.name).size : null;
     const counts = Object.fromEntries(
       tableNames.map((table) => [

@@ -1,5 +1,5 @@
 import { type Book, live } from '../book/index.ts';
-import { type BookFile, openBook, writeCsv, writeGeoJson, writeGpx, writeKml, writeNeighbour } from '../io/index.ts';
+import { type BookFile, readBook, writeCsv, writeGeoJson, writeGpx, writeKml, writeNeighbour } from '../io/index.ts';
 import { fileSource, writeWhole } from '../io/node/index.ts';
 import { UserError } from '../units/index.ts';
 import { readWord, UsageError } from './arguments.ts';
@@ -24,7 +24,7 @@ export async function exportBook(args: string[]): Promise<void> {
   if (format === 'neighbour' && crashes) throw new UsageError('--with-crashes does not go with neighbour; see --help.');
   const source = fileSource(files[0]!);
   try {
-    const { book, file } = await openBook(source);
+    const { book, file } = await readBook(source);
     const sites = given.sites === undefined ? null : siteIds(given.sites, book, source.name);
     const choice = { sites, crashes };
     const text = {

@@ -1,5 +1,5 @@
 import { mergeBookFiles, type NamedBookFile } from '../io/book-file/log/index.ts';
-import { openBook, writeBookFile } from '../io/index.ts';
+import { readBook, writeBookFile } from '../io/index.ts';
 import { fileSource, writeWhole } from '../io/node/index.ts';
 import { UserError } from '../units/index.ts';
 import { UsageError } from './arguments.ts';
@@ -20,7 +20,7 @@ export async function mergeBooks(args: string[]): Promise<void> {
     const [a, b] = (await Promise.all(
       sources.map(async (source) => ({
         name: source.name,
-        file: (await openBook(source)).file ?? refuse(source.name),
+        file: (await readBook(source)).file ?? refuse(source.name),
       })),
     )) as [NamedBookFile, NamedBookFile];
     const merged = await mergeBookFiles(a, b);

@@ -60,6 +60,7 @@ export function completeStudy(given: GroundWork, inputs: StudyInputs): Study {
       ...{ found, layouts, spots, closure, units },
       from: { before: compassWord(normaliseAzimuth(roadDeg + 180)), after: compassWord(roadDeg) },
       shipped: resources.how === 'shipped',
+      high: descent?.angle?.planAs === 'high',
     }),
   ];
   const study: Omit<Study, 'sentence'> = {

@@ -11,6 +11,8 @@ interface LayoutFacts {
   /** Compass words of the two approaches: where a driver comes from who drives along the drawing, and against it. */
   readonly from: { readonly before: string; readonly after: string };
   readonly shipped: boolean;
+  /** Planned as high: no team size is told. */
+  readonly high: boolean;
   readonly units: UnitSystem;
 }
 
@@ -27,7 +29,7 @@ export function layoutWarnings(facts: LayoutFacts): StudyWarning[] {
   const [first] = layouts;
   if (first) {
     ropes(first, facts, say);
-    team(first, say);
+    if (!facts.high) team(first, say);
     forces(first, say);
     standing(first, facts, say);
   }

@@ -17,6 +17,7 @@ const at = lonLat(3, 0).join(',');
 let folder = '';
 let dem = '';
 let roads = '';
+let wall = '';
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'brinkbook-'));
@@ -33,6 +34,15 @@ beforeAll(async () => {
   const metadata = { VERTICAL_RMSE_M: '0.05', TERRAIN_KIND: 'bare earth', COLLECTED_ON: '2023-06-18' };
   await writeGeoTiff(dem, grid, { epsg: 32609, noData: -9999, metadata });
   const coordinates = Array.from({ length: 27 }, (_, i) => lonLat(0, (i - 13) * 25));
+  wall = join(folder, 'marks.geojson');
+  const wallLine = { type: 'LineString', coordinates: [lonLat(14, -20), lonLat(14, 20)] };
+  await writeFile(
+    wall,
+    JSON.stringify({
+      type: 'FeatureCollection',
+      features: [{ type: 'Feature', properties: { kind: 'wall', heightM: 3 }, geometry: wallLine }],
+    }),
+  );
   await writeFile(
     roads,
     JSON.stringify({
@@ -96,6 +106,43 @@ describe('study, on the command line', () => {
     expect(out).toMatch(/^Plan as steep: 35°/);
     expect(out).toMatch(/rope rescue needs trained,\s+equipped people\.\n$/);
     expect(out).not.toMatch(/\b(safe|adequate|approved)\b/i);
+  });
+
+  it('prints layouts with forces, rope against kits, people, ways, closure, arrivals, and the fleet that it took', async () => {
+    const { out } = await study();
+    for (const words of [
+      /^Haul layouts$/m,
+      /^ {3}hold .*\d of 3 needed/m,
+      /^ {3}rope .*fits first arriving (yes|no|joined), first alarm/m,
+      /^ {3}people .*raise \d+/m,
+      /^Ways$/m,
+      /^Closure /m,
+      /^Arriving .*shipped fleet/m,
+      /^Call$/m,
+    ]) {
+      expect(out).toMatch(words);
+    }
+  });
+
+  it('takes conditions and patients into account, and refuses others', async () => {
+    const read = async (...args: string[]) => JSON.parse((await study('--json', ...args)).out) as Study;
+    const [fair, wet, two] = [await read(), await read('--conditions', 'wet,night'), await read('--patients', '2')];
+    expect(wet.given.conditions).toEqual({ wet: true, ice: false, night: true, wind: false });
+    expect(wet.layouts).not.toEqual(fair.layouts);
+    expect(wet.angle).toEqual(fair.angle);
+    expect(two.ways[0].minutes.from!).toBeGreaterThan(fair.ways[0].minutes.from!);
+    expect((await study('--conditions', 'foggy')).code).toBe(2);
+    expect((await study('--patients', '0')).code).toBe(2);
+  });
+
+  it('keeps layouts planned as high for the technical team, without minutes and people', async () => {
+    const { out } = await study('--rule', '30/45', '--patient', lonLat(24, 0).join(','), '--marks', wall);
+    expect(out).toMatch(/^Technical rope team needed\./);
+    const layouts = out.slice(out.indexOf('For the technical team'), out.indexOf('Closure '));
+    expect(layouts).toMatch(/^ {3}hold /m);
+    expect(layouts).not.toMatch(/people|haul team|minutes|\d min\b/);
+    expect(out).not.toMatch(/\d+ pull\b|relief/);
+    expect(out).not.toMatch(/^Ways$/m);
   });
 
   it('writes the profile', async () => {

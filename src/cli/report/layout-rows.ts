@@ -26,7 +26,7 @@ function rowsOf(study: Study, layout: StudyLayout, high: boolean, units: UnitSys
     line('   stand', standWords(study, layout)),
     line(
       '   rope',
-      `main ${up(ropeM.main)}, belay ${up(ropeM.belay)}${ropeM.haul === null ? '' : `, haul line ${up(ropeM.haul)}`}; ${fitWords(layout, units)}`,
+      `main ${up(ropeM.main)}, belay ${up(ropeM.belay)}${ropeM.haul === null ? '' : `, haul line ${up(ropeM.haul)}`}; ${fitWords(layout, high, units)}`,
     ),
     line('   lanes', layout.lanesBlocked === 0 ? 'none blocked' : `${layout.lanesBlocked} blocked`),
   ];
@@ -43,7 +43,8 @@ function rowsOf(study: Study, layout: StudyLayout, high: boolean, units: UnitSys
   for (const check of layout.rank === 1 ? layout.forces : tellingForces(layout.forces)) {
     rows.push(line(`   ${check.kind}`, forceWords(check, units)));
   }
-  const [decided] = layout.why;
+  // What parts two layouts may be their crew or their minutes.
+  const [decided] = high ? [] : layout.why;
   if (decided) rows.push(...indent(wrap(decided)));
   return rows;
 }
@@ -106,10 +107,10 @@ function standWords({ spots, marks }: Study, { turn, anchor, lines }: StudyLayou
   ].join(', ');
 }
 
-function fitWords({ fits, stages }: StudyLayout, units: UnitSystem): string {
+function fitWords({ fits, stages }: StudyLayout, high: boolean, units: UnitSystem): string {
   const tiers = `first arriving ${fits.firstArriving}, first alarm ${fits.firstAlarm}, mutual aid ${fits.mutualAid}`;
   const short = fits.short.map(({ line: name, byM, unit, atMin }) => {
-    const mend = unit === null ? '' : ` until ${unit} at ${atMin} min`;
+    const mend = unit === null ? '' : ` until ${unit}${high ? '' : ` at ${atMin} min`}`;
     return `${name} short by ${formatLength(byM, units, 'up')}${mend}`;
   });
   const staged = (stages ?? []).map(
