@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { live, looseEnds } from '../../src/book/index.ts';
 import { isInsideBounds } from '../../src/geo/index.ts';
 import { checkLog } from '../../src/io/book-file/log/index.ts';
-import { openBook } from '../../src/io/index.ts';
+import { readBook } from '../../src/io/index.ts';
 import { fileSource } from '../../src/io/node/index.ts';
 
 const path = 'data/demo/tamarrow.brinkbook';
@@ -11,7 +11,7 @@ const path = 'data/demo/tamarrow.brinkbook';
 describe.skipIf(!existsSync(path))('the demo district’s book file', () => {
   it('is whole: its plain book is what its log says, and nothing in it hangs loose', async () => {
     const source = fileSource(path);
-    const { book, file } = await openBook(source);
+    const { book, file } = await readBook(source);
     expect(checkLog(file!, path).size).toBeGreaterThan(10);
     await source.close!();
     expect(looseEnds(book)).toEqual([]);

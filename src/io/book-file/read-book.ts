@@ -4,14 +4,14 @@ import type { ByteSource } from '../ports.ts';
 import { limits } from './limits.ts';
 import { type BookFile, readBookFile } from './read-book-file.ts';
 
-/** A book from a file of either form: a `.brinkbook` file, or the plain book as JSON (then `file` is null and there are no photos). */
-export interface OpenedBook {
+/** A book read from a file of either form: a `.brinkbook` file, or the plain book as JSON (then `file` is null and there are no photos). */
+export interface ReadBook {
   readonly book: Book;
   readonly file: BookFile | null;
 }
 
-/** Opens a book by what its first bytes say that it is. Throws a `UserError` of one sentence. */
-export async function openBook(source: ByteSource, signal?: AbortSignal): Promise<OpenedBook> {
+/** Reads a book by what its first bytes say that it is. Throws a `UserError` of one sentence. */
+export async function readBook(source: ByteSource, signal?: AbortSignal): Promise<ReadBook> {
   const head = new Uint8Array(await source.read(0, 4, signal));
   if (head[0] === 0x50 && head[1] === 0x4b) {
     const file = await readBookFile(source, signal);
