@@ -28,7 +28,7 @@ import { studySentence } from './words/index.ts';
 /**
  * The rest of a study on ground worked out before: layouts, ways, people, words. Nothing is cut again; where the conditions or
  * the fleet differ from those of the ground work, the places to stand are sought again. `at`, `side`, `patient`, `marks`,
- * `roads` and `rule` are those of the ground work.
+ * `roads` and `rule` are those of the ground work. Throws a `UserError` on a pin that names no spot, mark or apparatus.
  */
 export function completeStudy(given: GroundWork, inputs: StudyInputs): Study {
   const work = standUp(given, inputs);

@@ -2,10 +2,10 @@ import type { Apparatus } from '../book/index.ts';
 import type { Conditions } from '../rigging/index.ts';
 import type { Bench, RoadTraits } from '../road/index.ts';
 import {
-  candidateSpots,
   defaultSpotSettings,
   type Hazard,
   hazardsOf,
+  layoutSpots,
   placeOnBench,
   type Spot,
   type StandingGround,
@@ -55,7 +55,7 @@ export function standingAt(
     ...{ bench, traits, hazards, conditions, ground, settings: defaultSpotSettings },
     site: { stationM: bench.firstStationM + element, side: side.side === 'left' ? -1 : 1 },
   });
-  return { conditions, resources, fleet, ground: standing, spots: candidateSpots(standing, fleet, resources.rates) };
+  return { conditions, resources, fleet, ground: standing, spots: layoutSpots(standing, fleet, resources.rates) };
 }
 
 const conditionNames = ['wet', 'ice', 'night', 'wind', 'looseGround'] as const;
