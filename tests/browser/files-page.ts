@@ -1,6 +1,7 @@
-import { takePhoto } from '../../src/io/photos/index.ts';
-import { canvasShrinker } from '../../src/io/web/index.ts';
+import { startFilesWorker } from '../../src/workers/web/index.ts';
 import { exifBlock, secret } from '../helpers/sample-images.ts';
+
+const worker = startFilesWorker();
 
 /** What came out of a photo that was taken in this browser. */
 export interface TakenHere {
@@ -26,7 +27,7 @@ async function takeHere(width: number, height: number, orientation: number): Pro
   const exif = exifBlock({ little: true, orientation });
   const head = [0xff, 0xe1, (exif.length + 8) >> 8, (exif.length + 8) & 255, 0x45, 0x78, 0x69, 0x66, 0, 0];
   const given = Uint8Array.from([...plain.subarray(0, 2), ...head, ...exif, ...plain.subarray(2)]);
-  const taken = await takePhoto(given, 'photo.jpg', canvasShrinker);
+  const taken = await worker.call('takePhoto', { file: new Blob([given]), name: 'photo.jpg' });
   const picture = await createImageBitmap(new Blob([taken.bytes]));
   const look = new OffscreenCanvas(picture.width, picture.height).getContext('2d')!;
   look.drawImage(picture, 0, 0);
@@ -47,11 +48,29 @@ async function takeHere(width: number, height: number, orientation: number): Pro
 }
 
 const refusal = (text: string): Promise<string> =>
-  takePhoto(new TextEncoder().encode(text), 'x.svg', canvasShrinker).then(
+  worker.call('takePhoto', { file: new Blob([text]), name: 'x.svg' }).then(
     () => 'taken',
     (error: Error) => error.message,
   );
 
-const files = { takeHere, refusal };
+/** A book file of nothing, made and read again in the worker; how many edits it has, and whether it was refused when cut. */
+async function bookHere(): Promise<{ edits: number | null; cut: string }> {
+  const asked = { crashes: true, patientPhotos: true };
+  const { bytes } = await worker.call('writeBook', {
+    updates: [],
+    photos: new Map(),
+    asked,
+    content: 'whole',
+    writtenAtMs: 1,
+  });
+  const { updates } = await worker.call('readBook', { file: new Blob([bytes]), name: 'a.brinkbook' });
+  const cut = worker.call('readBook', { file: new Blob([bytes.slice(0, 200)]), name: 'a.brinkbook' }).then(
+    () => 'read',
+    (error: Error) => error.message,
+  );
+  return { edits: updates?.length ?? null, cut: await cut };
+}
+
+const files = { takeHere, refusal, bookHere };
 export type FilesPage = Window & { readonly files: typeof files };
 Object.assign(window, { files });

@@ -27,6 +27,7 @@ describe.skipIf(withoutChromium())('files in a browser', () => {
       publicDir: false,
       logLevel: 'error',
       base: '/',
+      worker: { format: 'es' },
       build: {
         outDir: out,
         target: 'es2023',
@@ -61,7 +62,7 @@ describe.skipIf(withoutChromium())('files in a browser', () => {
     folder.remove();
   });
 
-  it('shrinks a photo upright, reads its place, and leaves the picture alone', async () => {
+  it('the worker shrinks a photo upright, reads its place, keeps the picture alone, and reads and writes books', async () => {
     const page = await browser.newPage();
     await page.goto(url);
     await page.waitForFunction(() => 'files' in window);
@@ -80,6 +81,9 @@ describe.skipIf(withoutChromium())('files in a browser', () => {
     const small = await take(400, 300, 1);
     expect([small.fields.widthPx, small.fields.heightPx]).toEqual([400, 300]);
     const no = await page.evaluate(() => (window as unknown as FilesPage).files.refusal('no picture'));
+    const book = await page.evaluate(() => (window as unknown as FilesPage).files.bookHere());
+    expect(book.edits).toBe(0);
+    expect(book.cut).toMatch(/^a\.brinkbook [^\n]+take another copy of the book/);
     expect(no).toMatch(/^x\.svg is no picture that can be read; take the photo as JPEG, PNG or WebP\.$/);
     await page.close();
   });

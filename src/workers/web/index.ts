@@ -1,1 +1,3 @@
+export * from './start-call-worker.ts';
+export * from './start-files-worker.ts';
 export * from './start-study-worker.ts';

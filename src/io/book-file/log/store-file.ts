@@ -1,4 +1,4 @@
-import { heads, snapshotOf } from '../../../book/merge/index.ts';
+import { heads, snapshotOf, type Update } from '../../../book/merge/index.ts';
 import type { OpenBook, Received } from '../../store/index.ts';
 import type { Asked } from '../left-out.ts';
 import type { BookFile } from '../read-book-file.ts';
@@ -16,27 +16,34 @@ export interface CopyOfBook {
   readonly held: readonly (readonly [actor: string, n: number])[];
 }
 
+/** What of a book goes into a file, and when that is by the device's clock. */
+export interface CopyOptions {
+  readonly asked: Asked;
+  /** A reading copy leaves the history behind. */
+  readonly content: 'whole' | 'reading copy';
+  readonly writtenAtMs: number;
+}
+
 /**
- * A whole file of this device's book: every edit and every photo, crash records and photos that show a patient only where asked
- * for. `reading copy` leaves the history behind as well. Throws a `UserError` where the book is over what a file may hold.
+ * A file of this device's book: every edit and every photo, crash records and photos that show a patient only where asked for. Throws
+ * a `UserError` where the book is over what a file may hold.
  */
-export async function fileOfBook(
-  book: OpenBook,
-  {
-    asked,
-    content,
-    writtenAtMs,
-  }: { readonly asked: Asked; readonly content: 'whole' | 'reading copy'; readonly writtenAtMs: number },
+export const fileOfBook = async (book: OpenBook, options: CopyOptions): Promise<CopyOfBook> =>
+  fileOfUpdates(await book.updates(), (hash) => book.photo(hash), options);
+
+/** The same from the updates of a book and its photos by hash, for a worker. */
+export async function fileOfUpdates(
+  all: readonly Update[],
+  photo: (hash: string) => Promise<Blob | null>,
+  { asked, content, writtenAtMs }: CopyOptions,
 ): Promise<CopyOfBook> {
-  const all = await book.updates();
   const log = content === 'whole' ? logLines(all, asked) : null;
-  const updates = log === null ? all : readLog(log, 'This book').values();
-  const state = stateOf(updates, 'This book');
-  const photo = async (hash: string): Promise<Uint8Array<ArrayBuffer> | null> => {
-    const blob = await book.photo(hash);
+  const state = stateOf(log === null ? all : readLog(log, 'This book').values(), 'This book');
+  const bytesOf = async (hash: string): Promise<Uint8Array<ArrayBuffer> | null> => {
+    const blob = await photo(hash);
     return blob && new Uint8Array(await blob.arrayBuffer());
   };
-  const bytes = await writeBookFile({ book: snapshotOf(state), log, photo }, { asked, writtenAtMs });
+  const bytes = await writeBookFile({ book: snapshotOf(state), log, photo: bytesOf }, { asked, writtenAtMs });
   const isBackup = log !== null && asked.crashes && asked.patientPhotos;
   return { bytes, held: isBackup ? heads(state.vector) : [] };
 }
