@@ -4,7 +4,7 @@ import { placeOnBench, roadAzimuthDeg } from './bench-place.ts';
 import { outline } from './footprint.ts';
 import { hazardsNear } from './hazard-hits.ts';
 import { endsAlike, footprintAt, judgeSpot, turnedRound } from './judge-spot.ts';
-import { lanesBetween } from './lanes.ts';
+import { laneCount, lanesBetween } from './lanes.ts';
 import type { SpotPlace } from './spot-id.ts';
 import type { Spot } from './spot-types.ts';
 import { REFUSES, type StandingScratch, standingFaults, standingScratch } from './standing-faults.ts';
@@ -15,8 +15,12 @@ import { type Found, usefulSpots } from './useful-spots.ts';
 /** Angles across the road, degrees, gentlest first; nose-in is square to it. */
 const NOSE_IN_DEG = 90;
 const ANGLES_DEG = [0, 15, -15, 30, -30, NOSE_IN_DEG];
-/** Between the outermost and the innermost place of a station, one every so many decimetres. */
+/** Near the site, between the outermost and the innermost place of a station, one every so many decimetres; all are kept. */
 const STEP_DM = 5;
+/** Near enough for a change of direction: so far from the site's station to the end of an apparatus, metres. */
+const TURN_REACH_M = 4.5;
+/** Farther along the road than this from the site every second station is enough, metres. */
+const EACH_STATION_M = 30;
 /** The outermost place may lie this far inside its first estimate on bends and tapers, decimetres. */
 const SEEK_DM = 3;
 /** Apparatus that holds nothing is placed every so many metres. */
@@ -44,9 +48,12 @@ function spotsOf(room: StandingRoom, hold: HoldSettings): Spot[] {
   const spots: Spot[] = [];
   for (let i = from; i <= to; i++) {
     if (blocker && (bench.firstStationM + i) % BLOCKER_STEP_M !== 0) continue;
+    const asideM = site === null ? 0 : Math.abs(i - middle);
+    if (asideM > EACH_STATION_M && i % 2 !== 0) continue;
+    const near = site !== null && !blocker && asideM <= room.apparatus.lengthM / 2 + TURN_REACH_M;
     if (!room.reachable[i] || !(room.leftM[i] <= room.rightM[i])) continue;
-    const found = foundAt(room, i, scratch);
-    for (const place of usefulSpots(found, site?.side ?? 1, blocker)) {
+    const found = foundAt(room, i, near, scratch);
+    for (const place of usefulSpots(found, site?.side ?? 1, blocker, near)) {
       const spot = judgeSpot(room, place, hold);
       if (!spot.workable) continue;
       spots.push(spot);
@@ -58,7 +65,7 @@ function spotsOf(room: StandingRoom, hold: HoldSettings): Spot[] {
   return spots;
 }
 
-function foundAt(room: StandingRoom, i: number, scratch: StandingScratch): Found[] {
+function foundAt(room: StandingRoom, i: number, dense: boolean, scratch: StandingScratch): Found[] {
   const { ground, apparatus, leftM, rightM } = room;
   const { bench, settings } = ground;
   const half = Math.max(Math.abs(leftM[i]), Math.abs(rightM[i]));
@@ -84,18 +91,44 @@ function foundAt(room: StandingRoom, i: number, scratch: StandingScratch): Found
       found.push({ ...at, acrossDeg, faults, lanesBlocked: blocked });
       return true;
     };
-    searchOffsets(span, test);
+    const between = besideLanes(room, i, span);
+    // Among marks a place may fit anywhere between.
+    searchOffsets(span, dense || hazards.length > 0 ? [...new Set([...between, ...everyStep(span)])] : between, test);
   }
   return found;
 }
 
-/** Tries both ends of a span of offsets, a little inward where they fail, and steps between; in decimetres. */
-function searchOffsets([first, last]: readonly [number, number], test: (dm: number) => boolean): void {
+/** Tries both ends of a span of offsets, a little inward where they fail, and what lies between; in decimetres. */
+function searchOffsets({ first, last }: Span, between: readonly number[], test: (dm: number) => boolean): void {
   let low = first;
   while (low <= Math.min(last, first + SEEK_DM) && !test(low)) low++;
   let high = last;
   while (high > low && high >= last - SEEK_DM && !test(high)) high--;
-  for (let dm = Math.ceil((low + 1) / STEP_DM) * STEP_DM; dm < high; dm += STEP_DM) test(dm);
+  for (const dm of between) if (dm > low && dm < high) test(dm);
+}
+
+const everyStep = ({ first, last }: Span): number[] =>
+  Array.from({ length: Math.floor((last - first) / STEP_DM) }, (_, k) => first + (k + 1) * STEP_DM);
+
+/** Offsets at which the outline just leaves a lane free, on either side of each line between lanes, and half-way. */
+function besideLanes({ ground: { bench, traits } }: StandingRoom, i: number, span: Span): number[] {
+  const lanes = laneCount(traits);
+  const half = traits.carriageway.valueM / 2;
+  const middle = Math.round((span.first + span.last) / 2);
+  const offsets = [middle];
+  for (let k = 0; k <= lanes; k++) {
+    const lineM = bench.shiftM[i] - half + (2 * half * k) / lanes;
+    offsets.push(Math.floor(10 * (lineM - span.rightM) + 1e-6), Math.ceil(10 * (lineM + span.leftM) - 1e-6));
+  }
+  return [...new Set(offsets)];
+}
+
+/** Offsets at which an outline keeps its limits, in decimetres, and how far it reaches to the left and right of its own, metres. */
+interface Span {
+  readonly first: number;
+  readonly last: number;
+  readonly leftM: number;
+  readonly rightM: number;
 }
 
 /**
@@ -107,21 +140,26 @@ function offsetsThatFit(
   i: number,
   place: Pick<SpotPlace, 'stationM' | 'headingDeg'>,
   at: Float64Array,
-): [number, number] | null {
+): Span | null {
   const { leftM, rightM, ground } = room;
   const { bench } = ground;
   const trial = (leftM[i] + rightM[i]) / 2;
   const points = outline(footprintAt(room, { ...place, offsetM: trial }), 1);
   let low = Number.NEGATIVE_INFINITY;
   let high = Number.POSITIVE_INFINITY;
+  let leftOut = 0;
+  let rightOut = 0;
   for (let k = 0; k < points.length; k += 2) {
     if (!placeOnBench(bench, points[k], points[k + 1], i, at)) return null;
     const j = Math.floor(at[0]);
     const next = Math.min(j + 1, bench.count - 1);
     const aside = at[1] - trial;
+    leftOut = Math.max(leftOut, -aside);
+    rightOut = Math.max(rightOut, aside);
     low = Math.max(low, leftM[j] - aside, leftM[next] - aside);
     high = Math.min(high, rightM[j] - aside, rightM[next] - aside);
   }
-  const span: [number, number] = [Math.ceil(10 * low - 1e-6), Math.floor(10 * high + 1e-6)];
-  return span[0] <= span[1] ? span : null;
+  const first = Math.ceil(10 * low - 1e-6);
+  const last = Math.floor(10 * high + 1e-6);
+  return first <= last ? { first, last, leftM: leftOut, rightM: rightOut } : null;
 }

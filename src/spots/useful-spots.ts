@@ -14,16 +14,16 @@ export interface Found extends Omit<SpotPlace, 'apparatusId'> {
  * Thins the places of one apparatus at one metre of road to those that differ in what a crew looks for: parallel to the road
  * the one nearest to the edge, the one farthest from it, the one that takes fewest lanes and the one with fewest checks;
  * across the road only where none of those fits; nose-in the one farthest from the edge. A blocker is given the one with
- * fewest lanes.
+ * fewest lanes. Near the site, where a change of direction hangs on half a metre, all parallel ones are kept.
  *
  * @param side on which the site's edge lies, −1 left, 1 right
  */
-export function usefulSpots(found: readonly Found[], side: -1 | 1, blocker: boolean): Found[] {
+export function usefulSpots(found: readonly Found[], side: -1 | 1, blocker: boolean, near: boolean): Found[] {
   const parallel = found.filter(({ acrossDeg }) => acrossDeg === 0);
   const outward = [...parallel].sort((a, b) => side * (b.offsetM - a.offsetM));
   const gentle = best(outward, leastLanes);
   if (blocker) return gentle ? [gentle] : [];
-  const kept = new Set<Found>();
+  const kept = new Set<Found>(near ? parallel : []);
   for (const pick of [outward.at(0), outward.at(-1), gentle, best(outward, fewestChecks)]) if (pick) kept.add(pick);
   const slanted = found.filter(({ acrossDeg }) => acrossDeg !== 0 && acrossDeg !== 90);
   const across = parallel.length === 0 ? best(slanted, leastLanes) : undefined;

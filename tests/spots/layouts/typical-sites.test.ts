@@ -63,9 +63,10 @@ describe('what the typical roadsides turn on', () => {
     ]);
   });
 
-  it('a lip of 50°: two attachments at the turn, the slip check told', () => {
+  it('a lip of 50°: the turn near its factor on one attachment, the slip check told', () => {
     const [first] = of(7).layouts;
-    expect(first!.forces.some(({ points }) => points === 2)).toBe(true);
+    const turn = first!.forces.find(({ kind }) => kind === 'turn')!;
+    expect(turn.points === 2 || turn.factor! < 5.5).toBe(true);
     expect(first!.why.join(' ')).toMatch(/grab/);
   });
 
