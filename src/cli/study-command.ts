@@ -1,9 +1,18 @@
 import { readFile, writeFile } from 'node:fs/promises';
-import { type AngleRule, angleRules, defaultAngleRule, type Mark } from '../book/index.ts';
+import {
+  type AngleRule,
+  angleRuleOf,
+  angleRules,
+  defaultAngleRule,
+  type Mark,
+  marksOf,
+  settingsOf,
+} from '../book/index.ts';
 import {
   type ElevationOptions,
   type ElevationSource,
   openElevation,
+  readBook,
   readMarks,
   readRoads,
   studySite,
@@ -12,8 +21,8 @@ import { fileSource, inflateNatively } from '../io/node/index.ts';
 import { urlSource } from '../io/web/index.ts';
 import { profileSvg } from '../plan/index.ts';
 import { type Conditions, fairConditions } from '../rigging/index.ts';
-import { indexRoads } from '../road/index.ts';
-import { shippedResources } from '../study/index.ts';
+import { indexRoads, roadAt } from '../road/index.ts';
+import { resourcesOfBook, shippedResources } from '../study/index.ts';
 import { UserError } from '../units/index.ts';
 import { readOptions, readPosition, readPositive, readWord, UsageError } from './arguments.ts';
 import { studyReport } from './report/index.ts';
@@ -28,6 +37,7 @@ export const studyHelp = `study: the workup of one roadside place
   --side left|right       side of the road as drawn; without it, the side that drops
   --patient LON,LAT       where the patient is taken to be
   --marks FILE            marks as a GeoJSON FeatureCollection with a "kind" property
+  --book FILE             fleet, kit, arrivals, rates, calls, marks, rule and units of a book; without it the shipped ones
   --rule NAME             angle rule: ${angleRules.map((rule) => rule.name).join(', ')} (default ${defaultAngleRule.name})
   --crs EPSG:N            coordinate system, where the raster does not say
   --vertical-unit UNIT    m, ft or us-ft, where the raster does not say
@@ -47,6 +57,7 @@ const options = {
   side: { type: 'string' },
   patient: { type: 'string' },
   marks: { type: 'string' },
+  book: { type: 'string' },
   rule: { type: 'string' },
   crs: { type: 'string' },
   'vertical-unit': { type: 'string' },
@@ -69,21 +80,29 @@ export async function studyCommand(args: string[]): Promise<void> {
   const at = readPosition('--at', needed('--at', given.at));
   const side = readWord('--side', given.side, ['left', 'right'] as const) ?? null;
   const patient = given.patient === undefined ? null : readPosition('--patient', given.patient);
-  const rule = ruleNamed(given.rule);
-  const units = readWord('--units', given.units, ['us', 'metric'] as const) ?? 'us';
+  const namedRule = ruleNamed(given.rule);
+  const namedUnits = readWord('--units', given.units, ['us', 'metric'] as const);
   const conditions = readConditions(given.conditions);
   const patients = readPatients(given.patients);
   const facts = elevationFacts(given);
   inflateNatively();
 
   const roads = indexRoads(readRoads(await readText(roadsFile, 'roads'), roadsFile));
-  const marks: Mark[] = given.marks === undefined ? [] : readMarks(await readText(given.marks, 'marks'), given.marks);
+  const book = given.book === undefined ? null : (await readBook(fileSource(given.book))).book;
+  const marks: Mark[] = [
+    ...(given.marks === undefined ? [] : readMarks(await readText(given.marks, 'marks'), given.marks)),
+    ...(book ? marksOf(book, null) : []),
+  ];
+  const rule = namedRule ?? (book ? angleRuleOf(book) : defaultAngleRule);
+  const units = namedUnits ?? (book && settingsOf(book)?.units) ?? 'us';
+  const place = roadAt(roads, at);
+  const road = place.ok ? place.value.route.name : null;
   const sources: ElevationSource[] = [];
   try {
     for (const name of elevation) sources.push(await open(name, facts));
     const study = await studySite(sources, {
       ...{ roads, marks, at, side, patient, rule, units, conditions, patients },
-      resources: shippedResources,
+      resources: book ? resourcesOfBook(book, road) : shippedResources,
       pins: {},
     });
     if (given.svg !== undefined) await writeSvg(given.svg, profileSvg(study, { units, width: 960, height: 560 }));
@@ -116,8 +135,8 @@ function readPatients(text: string | undefined): number {
   throw new UsageError(`--patients "${text}" is not a whole number from 1 to ${MOST_PATIENTS}.`);
 }
 
-function ruleNamed(name: string | undefined): AngleRule {
-  if (name === undefined) return defaultAngleRule;
+function ruleNamed(name: string | undefined): AngleRule | null {
+  if (name === undefined) return null;
   const rule = angleRules.find((candidate) => candidate.name === name);
   if (!rule) {
     throw new UsageError(`--rule "${name}" is not one of ${angleRules.map((candidate) => candidate.name).join(', ')}.`);

@@ -135,6 +135,16 @@ describe('study, on the command line', () => {
     expect((await study('--patients', '0')).code).toBe(2);
   });
 
+  it('takes fleet, kit, arrivals and calls from a book, and refuses what is none', async () => {
+    const printed = JSON.parse((await study('--json', '--book', 'data/demo/tamarrow.brinkbook')).out) as Study;
+    expect(printed.given.resources).toBe('book');
+    expect(printed.arriving[0]).toMatchObject({ unit: 'Engine 2', atMin: 0 });
+    expect(printed.warnings.some(({ code }) => code === 'default-fleet')).toBe(false);
+    const { code, out, err } = await study('--book', dem);
+    expect([code, out]).toEqual([1, '']);
+    expect(err.trim().split('\n')).toHaveLength(1);
+  });
+
   it('keeps layouts planned as high for the technical team, without minutes and people', async () => {
     const { out } = await study('--rule', '30/45', '--patient', lonLat(24, 0).join(','), '--marks', wall);
     expect(out).toMatch(/^Technical rope team needed\./);
