@@ -30,7 +30,10 @@ import { unheard } from './unheard.ts';
 /** Opens the book of a disk, making a new one where there is none. */
 export async function openBook(disk: BookDisk, world: World, editor: Editor): Promise<OpenBook> {
   const { meta, state } = await loadBook(disk, world);
-  return new OpenBook(disk, world, editor, meta, state);
+  const book = new OpenBook(disk, world, editor, meta, state);
+  // What another tab wrote after the load and before this one listened.
+  await book.refresh();
+  return book;
 }
 
 /**
