@@ -19,7 +19,7 @@ import {
 } from '../io/index.ts';
 import { fileSource, inflateNatively } from '../io/node/index.ts';
 import { urlSource } from '../io/web/index.ts';
-import { profileSvg } from '../plan/index.ts';
+import { studySvg } from '../plan/index.ts';
 import { type Conditions, fairConditions } from '../rigging/index.ts';
 import { indexRoads, roadAt } from '../road/index.ts';
 import { resourcesOfBook, shippedResources } from '../study/index.ts';
@@ -46,7 +46,7 @@ export const studyHelp = `study: the workup of one roadside place
   --conditions LIST       wet, ice, night, wind, separated by commas: longer, heavier, farther from the edge
   --patients N            patients, raised one after another (default 1)
   --units us|metric       feet (default) or metres in texts and drawings
-  --svg FILE              also writes the true-scale profile
+  --svg FILE              also draws it: plan view and true-scale profile
   --json                  prints the study as JSON
 `;
 
@@ -72,7 +72,7 @@ const options = {
 
 const conditionWords = ['wet', 'ice', 'night', 'wind'] as const;
 
-/** Runs `study`: prints the study, writes the profile; throws `UsageError` or `UserError`. */
+/** Runs `study`: prints the study, draws it; throws `UsageError` or `UserError`. */
 export async function studyCommand(args: string[]): Promise<void> {
   const given = readOptions(args, options);
   const elevation = needed('--elevation', given.elevation);
@@ -105,7 +105,7 @@ export async function studyCommand(args: string[]): Promise<void> {
       resources: book ? resourcesOfBook(book, road) : shippedResources,
       pins: {},
     });
-    if (given.svg !== undefined) await writeSvg(given.svg, profileSvg(study, { units, width: 960, height: 560 }));
+    if (given.svg !== undefined) await writeSvg(given.svg, studySvg(study, { units }));
     process.stdout.write(given.json ? `${JSON.stringify(study, null, 1)}\n` : studyReport(study, units));
   } finally {
     await Promise.all(sources.map((source) => source.close()));

@@ -155,7 +155,7 @@ describe('study, on the command line', () => {
     expect(out).not.toMatch(/^Ways$/m);
   });
 
-  it('writes the profile', async () => {
+  it('draws the study', async () => {
     const svg = join(folder, 'profile.svg');
     expect((await study('--svg', svg, '--units', 'metric')).code).toBe(0);
     expect(await readFile(svg, 'utf8')).toMatch(/^<svg .*<\/svg>$/s);
