@@ -4,14 +4,24 @@ import { localPlane } from '../../src/geo/index.ts';
 import { openElevation, readGround, readRoads } from '../../src/io/index.ts';
 import { fileSource } from '../../src/io/node/index.ts';
 import { benchAround, indexRoads, roadAt } from '../../src/road/index.ts';
-import { defaultCircumstances, runStudy, type StudyInputs } from '../../src/study/index.ts';
+import {
+  completeStudy,
+  defaultCircumstances,
+  runStudy,
+  type StudyInputs,
+  standUp,
+  workUpGround,
+} from '../../src/study/index.ts';
 
 const RUNS = 15;
 const FOLDER = 'data/demo';
 /** Descents to be timed: the site of the demo whose descent is nearest to this length, metres. */
 const LENGTHS = [30, 60, 150];
 
-/** One study of a site, warm, its window already decoded: the whole of it and the cross-sections alone. */
+/**
+ * One study of a site, warm, its window already decoded: the whole of it, the cross-sections alone, where apparatus can stand,
+ * layouts and words on ground kept, and the same with a spot pinned that was another one before.
+ */
 export async function benchStudy(print: (line: string) => void): Promise<void> {
   if (!existsSync(`${FOLDER}/elevation-1m.tif`)) {
     print('No demo district: run npm run demo first; studies not timed.');
@@ -26,9 +36,23 @@ export async function benchStudy(print: (line: string) => void): Promise<void> {
     if (!place.ok) continue;
     const whole = time(() => runStudy(inputs));
     const sections = time(() => benchAround(roads, place.value, inputs.ground, []));
-    print(
-      `descent of ${lengthM.toFixed(0).padStart(3)} m   study ${text(whole)}   300 sections ${text(sections)} = ${(sections[1] / whole[1]).toFixed(2)} of it`,
-    );
+    const of = (part: readonly number[]): string => `= ${(part[1]! / whole[1]).toFixed(2)} of it`;
+    print(`descent of ${lengthM.toFixed(0).padStart(3)} m   study ${text(whole)}`);
+    print(`   300 sections              ${text(sections)} ${of(sections)}`);
+    const work = workUpGround(inputs);
+    if (!work.ok || !work.value.standing) continue;
+    const ground = work.value;
+    const stand = time(() => standUp({ ...ground, standing: null }, inputs).standing !== null);
+    print(`   where apparatus can stand ${text(stand)} ${of(stand)}`);
+    const rest = time(() => completeStudy(ground, inputs).layouts.length > 0);
+    print(`   layouts, ways, words      ${text(rest)} ${of(rest)}`);
+    const anchors = ground.standing!.spots.filter(({ use }) => use === 'anchor').map(({ id }) => id);
+    let next = 0;
+    const moved = time(() => {
+      const anchor = anchors[next++ % anchors.length]!;
+      return completeStudy(ground, { ...inputs, pins: { anchor } }).spots.length > 0;
+    });
+    print(`   the same, a spot moved    ${text(moved)} ${of(moved)}`);
   }
   await source.close();
 }
@@ -70,11 +94,12 @@ async function longDescents(source: Source, roads: StudyInputs['roads']) {
 }
 
 /** Least, median and most of the runs after a warm-up, milliseconds. */
-function time(work: () => { ok: boolean }): [number, number, number] {
+function time(work: () => { ok: boolean } | boolean): [number, number, number] {
   const times: number[] = [];
   for (let run = -4; run < RUNS; run++) {
     const start = performance.now();
-    if (!work().ok) throw new Error('The timed work was refused.');
+    const done = work();
+    if (done === false || (typeof done === 'object' && !done.ok)) throw new Error('The timed work was refused.');
     if (run >= 0) times.push(performance.now() - start);
   }
   times.sort((a, b) => a - b);
