@@ -1,5 +1,5 @@
 import type { Study } from '../study/index.ts';
-import { formatLength, type UnitSystem } from '../units/index.ts';
+import type { UnitSystem } from '../units/index.ts';
 import { BESIDE_FIELD, haulCompare } from './haul-compare.ts';
 import type { Pens } from './pens.ts';
 import { bestOfKinds, shownLayouts } from './shown-layouts.ts';
@@ -26,9 +26,8 @@ export function comparison(
     scale,
     ...layouts.map(({ raiseM, haulFieldM }) => Math.min(width / raiseM, (width - BESIDE_FIELD) / haulFieldM)),
   );
-  const raises = formatLength(Math.max(...layouts.map(({ raiseM }) => raiseM)), units, 'up');
   const ownScale = fit < scale ? 'fields and raises at one scale, smaller than the plan’s' : 'at the scale of the plan';
-  let svg = text(x, y + 14, forTeam ? 'For the technical team' : `Raising ${raises}, pull by pull`, pens.heading);
+  let svg = text(x, y + 14, forTeam ? 'For the technical team' : 'The raise, pull by pull', pens.heading);
   const note = forTeam
     ? 'no minutes and no team size are given for a high angle'
     : `${ownScale}; each tall tick is a reset`;

@@ -1,5 +1,6 @@
 import type { Study } from '../study/index.ts';
 import { azimuthGap, formatLength, toRadians, type UnitSystem } from '../units/index.ts';
+import { benchRope } from './bench-rope.ts';
 import type { Pens } from './pens.ts';
 import { planDrawing } from './plan-drawing.ts';
 import { planExtent } from './plan-extent.ts';
@@ -63,6 +64,7 @@ export function drawingPair(
   frame.taken.push(scaleBarsBox(bars));
   svg += benchDimension(study, frame, box.y1 + 32, units);
   svg += drops(study, plan, frame) + profileDrawing(study, frame, units);
+  if (shown.chosen) svg += benchRope(study, shown.chosen, frame);
   return { svg, scale, height: bottom - y };
 }
 

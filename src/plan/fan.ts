@@ -1,4 +1,5 @@
 import { toRadians } from '../units/index.ts';
+import { type Box, overlapOf } from './boxes.ts';
 import type { ProfileFrame } from './profile-frame.ts';
 import { element, num, pathThrough, text } from './svg.ts';
 import { textWidth } from './text-width.ts';
@@ -7,6 +8,8 @@ const ARC_M = 12;
 const RAY_M = 16;
 /** Smallest arc that can carry its words, drawing units. */
 const SMALLEST_ARC = 54;
+/** Under this width, drawing units, the sectors carry no words. */
+const NARROW = 450;
 
 /**
  * The rule's fan at the edge: level, the two limits as rays, and the words between them, each word in the part of its
@@ -38,16 +41,22 @@ export function edgeFan(
     d: `M${num(ax)} ${num(ay)}A${num(radius)} ${num(radius)} 0 0 1 ${num(bx)} ${num(by)}`,
   });
   for (let deg = 0; deg <= 80; deg += 5) {
+    const [tx, ty] = point(deg, radius);
+    frame.taken.push({ x0: tx - 6, y0: ty - 6, x1: tx + 4, y1: ty + 6 });
     const inner = radius - (deg % 10 === 0 ? 5 : 3);
     out += element('path', { ...pens.arc, d: pathThrough([...point(deg, inner), ...point(deg, radius)]) });
   }
+  const labels: Box[] = [];
   for (const limit of [rule.lowMaxDeg, rule.highMinDeg]) {
     out += element('path', { ...pens.ray, d: pathThrough(ray(limit, reach)) });
     const [lx, ly] = point(limit, reach + 9);
     out += text(lx, ly + 4, `${limit}°`, { ...pens.small, 'text-anchor': 'middle' });
-    frame.taken.push({ x0: lx - 12, y0: ly - 8, x1: lx + 12, y1: ly + 8 });
+    labels.push({ x0: lx - 12, y0: ly - 8, x1: lx + 12, y1: ly + 8 });
   }
-  if (frame.box.x1 - frame.box.x0 < 450) return out;
+  if (frame.box.x1 - frame.box.x0 < NARROW) {
+    frame.taken.push(...labels);
+    return out;
+  }
   const groundDeg = groundDegAt(radius / frame.scale);
   const words: [number, number, string][] = [
     [0, rule.lowMaxDeg, 'low'],
@@ -55,12 +64,23 @@ export function edgeFan(
     [rule.highMinDeg, 80, 'high'],
   ];
   for (const [from, to, word] of words) {
-    const [wx, wy] = point(freeMiddle(from, to, groundDeg), radius + 8);
+    const bearing = freeMiddle(from, to, groundDeg);
+    const places = [radius + 8, reach + 16, reach + 30].map((r) => point(bearing, r));
+    const [wx, wy] =
+      places.find(([px, py]) => labels.every((label) => overlapOf(wordBox(px, py, word), label) === 0)) ?? places[0];
     out += text(wx, wy + 4, word, pens.word);
-    frame.taken.push({ x0: wx - 3, y0: wy - 10, x1: wx + textWidth([word], 13), y1: wy + 8 });
+    labels.push(wordBox(wx, wy, word));
   }
+  frame.taken.push(...labels);
   return out;
 }
+
+const wordBox = (x: number, y: number, word: string): Box => ({
+  x0: x - 3,
+  y0: y - 10,
+  x1: x + textWidth([word], 13),
+  y1: y + 8,
+});
 
 /** Middle of the larger part of a sector that a bearing divides, degrees. */
 function freeMiddle(from: number, to: number, bearing: number): number {

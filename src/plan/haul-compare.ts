@@ -55,7 +55,7 @@ export function haulCompare(
   lines.forEach((line, i) => {
     svg += text(x, barY + 24 + 16 * i, line, pens.body);
   });
-  return { svg, height: 62 + 16 * lines.length };
+  return { svg, height: 44 + 16 * lines.length };
 }
 
 function workWords(layout: StudyLayout, units: UnitSystem, forTeam: boolean): string[] {
@@ -64,11 +64,14 @@ function workWords(layout: StudyLayout, units: UnitSystem, forTeam: boolean): st
     `${count(layout.pulls, 'pull')}, throw ${formatLength(throwM, units, 'down')}`,
     ...(system === 'separate haul line' ? ['separate haul line'] : []),
     // The team of a technical rope team is its own affair.
-    ...(forTeam ? [] : [`${team.walking} pull, ${team.allHang} if attendants hang`]),
+    ...(forTeam ? [] : [teamWords(team)]),
     ...(regripsPerPull > 0 ? [`${count(regripsPerPull, 're-grip')} a pull`] : []),
     ...(liftedByHandM > 0.05 ? [`last ${formatLength(liftedByHandM, units, 'up')} by hand`] : []),
-    lanesBlocked === 0 ? 'no lane' : count(lanesBlocked, 'lane'),
+    lanesBlocked === 0 ? 'takes no lane' : `takes ${count(lanesBlocked, 'lane')}`,
   ];
 }
+
+const teamWords = ({ walking, allHang }: StudyLayout['team']): string =>
+  `${count(walking, 'hauler')}${allHang > walking ? `, ${allHang} if attendants hang` : ''}`;
 
 const count = (n: number, word: string): string => `${n} ${word}${n === 1 ? '' : 's'}`;

@@ -2,4 +2,5 @@ export { markPaths, type SymbolPaths } from './mark-paths.ts';
 export type { PaletteName } from './palette.ts';
 export * from './plan-view.ts';
 export * from './profile.ts';
+export * from './profile-scale.ts';
 export * from './study-drawing.ts';

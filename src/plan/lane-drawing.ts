@@ -12,11 +12,15 @@ export interface LaneDrawing {
   readonly svg: string;
   /** Middle of the hatched stretch, page point; null where no lane is taken. */
   readonly middle: [number, number] | null;
+  /** First and last station element of that stretch. */
+  readonly span: readonly [number, number] | null;
 }
+
+export const NO_LANE: LaneDrawing = { svg: '', middle: null, span: null };
 
 /** The lanes that a layout blocks, hatched over the stretch of road that its outlines and its haul field take. */
 export function laneDrawing(study: Study, layout: StudyLayout, frame: PlanFrame, bench: BenchLines): LaneDrawing {
-  if (!study.bench || layout.lanesBlocked === 0 || bench.stations.length < 2) return { svg: '', middle: null };
+  if (!study.bench || layout.lanesBlocked === 0 || bench.stations.length < 2) return NO_LANE;
   const { lanes, widthM } = study.bench.carriageway;
   const laneM = widthM / lanes;
   const taken = new Set<number>();
@@ -43,6 +47,7 @@ export function laneDrawing(study: Study, layout: StudyLayout, frame: PlanFrame,
   return {
     svg: element('path', { ...frame.pens.laneHatch, d }),
     middle: bench.point(at, bench.stations[at].lineShiftM),
+    span: [first, last],
   };
 }
 

@@ -104,6 +104,7 @@ export function makePens({ paper, ink, ink2, rule, accent, water, assumed }: Pal
     accentLabel: { class: 'lab accent', ...lettering(accent, 12) },
     heading: { class: 'heading', ...plain(ink, 15, words), 'font-style': 'italic' },
     sentence: { class: 'sentence', ...plain(ink, 19, words) },
+    opening: { class: 'opening', fill: accent, 'font-weight': 600 },
     siteLine: { class: 'site-line', ...plain(ink, 14, words) },
     body: { class: 'body', ...plain(ink, 12) },
     bodyStrong: { class: 'body strong', ...plain(ink, 13), 'font-weight': 600 },

@@ -1,27 +1,19 @@
-import type { Box } from './boxes.ts';
-import { crowding, type Label, labelBox } from './label-space.ts';
-
-export interface Placed {
-  readonly label: Label;
-  /** Left end of the first baseline. */
-  readonly textX: number;
-  readonly textY: number;
-}
+import { crowdingOf, type Label, type LabelSpace, type Placed, settle } from './label-space.ts';
 
 const ROW = 4;
 const COLUMN_STEP = 22;
+const COLUMNS = 6;
 
 /**
  * Labels of things on the bench, in a column on the down-slope side: those above the descent go up the page from it, those
- * below go down, nearest first, so that leaders do not cross. Each takes the free row nearest to its own height; its box
- * joins `taken`. Labels that find no room come back in `left`.
+ * below go down, nearest first, so that leaders do not cross. Each takes the free row nearest to its own height. Labels that
+ * find no room come back in `left`.
  */
 export function placeColumn(
   labels: readonly Label[],
   columnX: number,
   middleY: number,
-  frame: Box,
-  taken: Box[],
+  space: LabelSpace,
 ): { placed: Placed[]; left: Label[] } {
   const above = labels.filter(({ y }) => y < middleY).sort((a, b) => b.y - a.y);
   const below = labels.filter(({ y }) => y >= middleY).sort((a, b) => a.y - b.y);
@@ -31,14 +23,13 @@ export function placeColumn(
     let passed = middleY;
     for (const label of list) {
       const from = way < 0 ? Math.min(label.y, passed) : Math.max(label.y, passed);
-      const spot = freePlace(label, from + 4, way, columnX, frame, taken);
-      if (!spot) {
+      const found = freePlace(label, from + 4, way, columnX, space);
+      if (found) {
+        passed = found.textY;
+        placed.push(settle(found, space));
+      } else {
         left.push(label);
-        continue;
       }
-      passed = spot.textY;
-      taken.push(labelBox(label.lines, spot.textX, spot.textY));
-      placed.push({ label, ...spot });
     }
   };
   walk(above, -1);
@@ -46,20 +37,11 @@ export function placeColumn(
   return { placed, left };
 }
 
-function freePlace(
-  { lines }: Label,
-  fromY: number,
-  way: -1 | 1,
-  columnX: number,
-  frame: Box,
-  taken: readonly Box[],
-): { textX: number; textY: number } | null {
-  for (let row = 0; row < 160; row++) {
-    const textY = fromY + way * row * ROW;
-    if (textY < frame.y0 || textY > frame.y1) return null;
-    for (let step = 0; step < 6; step++) {
-      const textX = columnX + step * COLUMN_STEP;
-      if (crowding(labelBox(lines, textX, textY), frame, taken) === 0) return { textX, textY };
+function freePlace(label: Label, fromY: number, way: -1 | 1, columnX: number, space: LabelSpace): Placed | null {
+  for (let textY = fromY; textY > space.bounds.y0 && textY < space.bounds.y1; textY += way * ROW) {
+    for (let step = 0; step < COLUMNS; step++) {
+      const placed = { label, textX: columnX + step * COLUMN_STEP, textY };
+      if (crowdingOf(placed, space) === 0) return placed;
     }
   }
   return null;

@@ -1,13 +1,11 @@
-import type { Box } from './boxes.ts';
-import { crowding, type Label, labelBox } from './label-space.ts';
-import type { Placed } from './place-column.ts';
+import { crowdingOf, type Label, type LabelSpace, type Placed, settle } from './label-space.ts';
 import { textWidth } from './text-width.ts';
 
 const RINGS = [12, 20, 30, 44, 62, 84, 110, 140, 175, 215, 260, 310];
 const BEARINGS = 16;
 
-/** The free place nearest to what a label names, on widening rings around it; null where the whole frame is full. */
-export function placeNear(label: Label, frame: Box, taken: Box[]): Placed | null {
+/** The free place nearest to what a label names, on widening rings around it; null where all of them are taken. */
+export function placeNear(label: Label, space: LabelSpace): Placed | null {
   const { x, y, lines } = label;
   const width = textWidth(lines, 12);
   const tall = (lines.length - 1) * 14;
@@ -18,10 +16,8 @@ export function placeNear(label: Label, frame: Box, taken: Box[]): Placed | null
       const side = Math.cos(turn);
       const textX = x + side * ring - (width * (1 - side)) / 2;
       const textY = y + Math.sin(turn) * ring + 4 - tall / 2;
-      const box = labelBox(lines, textX, textY);
-      if (crowding(box, frame, taken) > 0) continue;
-      taken.push(box);
-      return { label, textX, textY };
+      const placed = { label, textX, textY };
+      if (crowdingOf(placed, space) === 0) return settle(placed, space);
     }
   }
   return null;

@@ -1,6 +1,4 @@
-import type { Box } from './boxes.ts';
-import { crowding, type Label, labelBox } from './label-space.ts';
-import type { Placed } from './place-column.ts';
+import { crowdingOf, type Label, type LabelSpace, type Placed, settle } from './label-space.ts';
 import { placeNear } from './place-near.ts';
 import { textWidth } from './text-width.ts';
 
@@ -11,40 +9,33 @@ const BELOW = 40;
 
 /**
  * Places labels up and to the right of their points (a descent runs down to the right, so the air is there), the nearest
- * free place of a widening set, under the ground where the air is full. Boxes join `taken`. A label that finds no room
- * comes back without a place only when it is small: it stands in the notes too; any other takes the place that crowds least.
+ * free place of a widening set, under the ground where the air is full. A small label that finds no room is left out, since
+ * it stands in the notes too; any other takes the place that crowds least.
  */
-export function placeOnSlope(labels: readonly Label[], frame: Box, taken: Box[]): Placed[] {
+export function placeOnSlope(labels: readonly Label[], space: LabelSpace): Placed[] {
   return labels.flatMap((label) => {
     const places = candidates(label);
-    const free = places.find(({ textX, textY }) => crowding(labelBox(label.lines, textX, textY), frame, taken) === 0);
-    if (free) {
-      taken.push(labelBox(label.lines, free.textX, free.textY));
-      return [{ label, ...free }];
-    }
-    const near = placeNear(label, frame, taken);
+    const free = places.find((placed) => crowdingOf(placed, space) === 0);
+    if (free) return [settle(free, space)];
+    const near = placeNear(label, space);
     if (near) return [near];
     if (label.pen === 'small') return [];
-    const least = places.reduce((a, b) => (crowd(label, b, frame, taken) < crowd(label, a, frame, taken) ? b : a));
-    taken.push(labelBox(label.lines, least.textX, least.textY));
-    return [{ label, ...least }];
+    const crowds = places.map((placed) => crowdingOf(placed, space));
+    return [settle(places[crowds.indexOf(Math.min(...crowds))], space)];
   });
 }
 
-type Place = Pick<Placed, 'textX' | 'textY'>;
-
-const crowd = ({ lines }: Label, { textX, textY }: Place, frame: Box, taken: readonly Box[]): number =>
-  crowding(labelBox(lines, textX, textY), frame, taken);
-
-/** Places for a label's first baseline, the best first; to the left of its point the text ends there. */
-function candidates({ x, y, lines }: Label): Place[] {
+/** Places for a label, the best first; to the left of its point half of the text lies on either side. */
+function candidates(label: Label): Placed[] {
+  const { x, y, lines } = label;
   const tall = (lines.length - 1) * 14;
   const width = textWidth(lines, 12);
-  return ASIDE.flatMap((dx) =>
-    UP.map((dy) => ({
-      textX: dx > 0 ? x + dx : x + dx - width * 0.5,
+  const cost = (dx: number, dy: number): number => Math.abs(dx) + Math.abs(dy) + (dy > 0 ? BELOW : 0);
+  return ASIDE.flatMap((dx) => UP.map((dy) => ({ dx, dy })))
+    .sort((a, b) => cost(a.dx, a.dy) - cost(b.dx, b.dy))
+    .map(({ dx, dy }) => ({
+      label,
+      textX: dx > 0 ? x + dx : x + dx - width / 2,
       textY: dy < 0 ? y + dy - tall : y + dy,
-      cost: Math.abs(dx) + Math.abs(dy) + (dy > 0 ? BELOW : 0),
-    })),
-  ).sort((a, b) => a.cost - b.cost);
+    }));
 }

@@ -14,6 +14,8 @@ export interface PlanFrame {
   readonly pens: Pens;
   /** Boxes that labels must keep clear of; every label that is placed adds its own. */
   readonly taken: Box[];
+  /** Labels placed so far. */
+  readonly words: Box[];
   /** Page point of a position. */
   at(position: Position): [number, number];
   /** Page points of [along, aside] pairs, metres. */
@@ -32,6 +34,7 @@ export function planFrame(
   return {
     ...{ scale, box, edgeX, edgeY, ground, pens, page },
     taken: [],
+    words: [],
     at(position) {
       const [x, y] = page(ground.place(position));
       return [x, y];

@@ -48,10 +48,8 @@ export function profileDrawing(study: Study, frame: ProfileFrame, units: UnitSys
   const labels = profileLabels(study, units, frame, heightAt).filter(
     ({ pen }) => box.x1 - box.x0 >= NARROW || pen !== 'small',
   );
-  const bounds = { ...box, x1: frame.dimensionX - 6 };
-  for (const { label, textX, textY } of placeOnSlope(labels, bounds, taken)) {
-    parts.push(labelWithLeader(label, textX, textY, pens));
-  }
+  const space = { bounds: box, taken, words: [] };
+  for (const placed of placeOnSlope(labels, space)) parts.push(labelWithLeader(placed, pens));
   for (const contact of descent.contacts) {
     parts.push(
       element('circle', { ...pens.contact, cx: px(contact.distanceM), cy: py(heightAt(contact.distanceM)), r: 3.6 }),

@@ -19,6 +19,10 @@ export interface ProfileFrame {
 
 const MARGIN = { left: 26, right: 58, top: 58, bottom: 30 };
 
+/** The fan with its words reaches no less far from the edge, drawing units. */
+const FAN_CLEAR = 100;
+const FAN_M = 16;
+
 /** Heights that a profile spans, metres. */
 export function profileSpan({ profile }: Study): { topM: number; bottomM: number } {
   const all = [...profile!.elevationM, ...profile!.behind.elevationM].filter(Number.isFinite);
@@ -48,6 +52,8 @@ export function profileFrame(
   const { topM } = profileSpan(study);
   const aheadM = Math.max(8, study.profile!.distanceM.at(-1) ?? 0);
   const px = (distanceM: number): number => edgeX + distanceM * scale;
+  // Past the fan's words, where the descent is shorter than the fan.
+  const past = Math.max(px(aheadM), edgeX + FAN_CLEAR, px(FAN_M) + 10);
   const py = (elevationM: number): number => topY + (topM - elevationM) * scale;
-  return { ...{ scale, box, pens, px, py }, dimensionX: Math.min(box.x1 - 30, px(aheadM) + 30), taken: [] };
+  return { ...{ scale, box, pens, px, py }, dimensionX: Math.min(box.x1 - 30, past + 30), taken: [] };
 }

@@ -25,6 +25,7 @@ export function readingProtractor(frame: ProfileFrame, angle: StudyAngle, height
     const [x1, y1] = point(b, r);
     return `M${num(x0)} ${num(y0)}A${num(r)} ${num(r)} 0 0 1 ${num(x1)} ${num(y1)}`;
   };
+  frame.taken.push({ x0: x, y0: y - 3, x1: x + radius + 6, y1: y + radius });
   let out = element('path', { ...pens.levelRay, d: pathThrough([x, y, ...point(0, radius + 6)]) });
   out += element('path', { ...pens.arc, d: arc(0, 75, radius) });
   for (let deg = 0; deg <= 75; deg += 5) {

@@ -7,12 +7,19 @@ import type { PlanFrame } from './plan-frame.ts';
 import { num, text } from './svg.ts';
 import { textWidth } from './text-width.ts';
 
-/** The road's name along the road where the way is free, or nothing where it is not. */
-export function roadName(study: Study, frame: PlanFrame, bench: BenchLines): string {
+/** The road's name along the road where the way is free, off the blocked stretch if it can; nothing where all is taken. */
+export function roadName(
+  study: Study,
+  frame: PlanFrame,
+  bench: BenchLines,
+  blocked: readonly [number, number] | null,
+): string {
   const name = study.site.road.name;
   if (name === null || bench.stations.length < 2) return '';
   const half = textWidth([name], 13) / 2;
-  for (let i = 0; i < bench.stations.length; i += 2) {
+  const inBlocked = (i: number): number => (blocked && i >= blocked[0] && i <= blocked[1] ? 1 : 0);
+  const order = bench.stations.map((_station, i) => i).sort((a, b) => inBlocked(a) - inBlocked(b) || a - b);
+  for (const i of order) {
     for (const aside of [0, -2, 2]) {
       const station = bench.stations[i];
       const [x, y] = bench.point(i, station.lineShiftM + aside);

@@ -1,9 +1,11 @@
 import { STOP_LINE, type Study } from '../study/index.ts';
 import type { Pens } from './pens.ts';
-import { element, text } from './svg.ts';
+import { element, escapeXml, text } from './svg.ts';
 import { textBlock } from './text-block.ts';
 import { advance } from './text-width.ts';
 import { wrap } from './wrap.ts';
+
+const LEADING = 25;
 
 interface Place {
   readonly x: number;
@@ -25,8 +27,24 @@ export function studyHead(study: Study, place: Place, pens: Pens): { svg: string
     next += stop.height + 6;
     sentence = sentence.slice(STOP_LINE.length).trim();
   }
-  const told = textBlock(sentence, { x, y: next, width }, pens.sentence, 'serif');
+  const told = toldBlock(sentence, { x, y: next, width }, pens);
   return { svg: svg + told.svg, height: next + told.height - y };
+}
+
+/** The sentence, its opening words in accent. */
+function toldBlock(sentence: string, { x, y, width }: Place, pens: Pens): { svg: string; height: number } {
+  const size = pens.sentence['font-size'];
+  const lines = wrap(sentence, width, advance(size, 'serif'));
+  const svg = lines.map((line, i) => {
+    const opening = i === 0 ? (/^Plan as [a-z]+[:,]/u.exec(line)?.[0] ?? '') : '';
+    const first = opening === '' ? '' : element('tspan', pens.opening, escapeXml(opening));
+    return element(
+      'text',
+      { ...pens.sentence, x, y: y + size + i * LEADING },
+      first + escapeXml(line.slice(opening.length)),
+    );
+  });
+  return { svg: svg.join(''), height: lines.length * LEADING + 2 };
 }
 
 /** The stop line in paper on a bar of ink. */

@@ -1,0 +1,50 @@
+import type { Study, StudyLayout } from '../study/index.ts';
+import { formatDegrees, formatLength, type UnitSystem } from '../units/index.ts';
+import { endWords } from './end-words.ts';
+import type { Label } from './label-space.ts';
+import type { DrawnMark } from './mark-drawing.ts';
+import type { PlanFrame } from './plan-frame.ts';
+import { nameOf } from './plan-label-texts.ts';
+
+/** What is named along the descent: its end, steps, the governing stretch, its bearing. */
+export function descentLabels({ descent, angle }: Study, frame: PlanFrame, units: UnitSystem): Label[] {
+  if (!descent) return [];
+  const list: Label[] = [];
+  const along = (distanceM: number, words: string, pen: Label['pen']): void => {
+    const [x, y] = frame.page([distanceM, 0]);
+    list.push({ x, y, lines: [words], pen });
+  };
+  along(descent.horizontalM, endWords[descent.end.why], 'label');
+  for (const { distanceM, heightM } of descent.steps) {
+    along(distanceM, `step about ${formatLength(heightM, units)}: stop`, 'stop');
+  }
+  if (angle) {
+    const [from, to] = angle.stretchM;
+    along((from + to) / 2, `steepest ${formatLength(to - from, units)}, ${formatDegrees(angle.governingDeg)}`, 'label');
+  }
+  along(descent.horizontalM * 0.6, `descent bears ${formatDegrees(descent.azimuthDeg)}`, 'small');
+  return list;
+}
+
+/** The edge with how its place is known. */
+export function edgeLabels({ edge, origins }: Study, frame: PlanFrame, units: UnitSystem): Label[] {
+  if (!edge) return [];
+  const how = origins['edge.offsetM']?.how ?? 'computed';
+  const words = `edge ${formatLength(Math.abs(edge.offsetM), units)} from the road line, ${how}`;
+  return [{ x: frame.edgeX, y: frame.edgeY + 1, lines: [words], pen: how === 'measured' ? 'strong' : 'label' }];
+}
+
+/** Names of the marks that stand in the view. */
+export const markLabels = (study: Study, drawn: readonly DrawnMark[]): Label[] =>
+  drawn.map(({ mark, x, y }) => ({
+    ...{ x, y },
+    lines: [mark.kind === 'water' && mark.name !== null ? mark.name : nameOf(study, mark.id)],
+    pen: mark.kind === 'water' ? 'waterWord' : 'small',
+  }));
+
+/** One word at the layout that was not chosen. */
+export function otherLabel(chosen: StudyLayout, other: StudyLayout, frame: PlanFrame): Label {
+  const [x, y] = frame.at(other.points.anchor);
+  const name = other.kind === chosen.kind ? `next ${other.kind} haul` : `${other.kind} haul`;
+  return { x, y, lines: [`dashed: ${name}`], pen: 'note' };
+}
