@@ -26,6 +26,8 @@ export interface BasemapEvents {
   onProblem(sentence: string | null): void;
 }
 
+/** A basemap that has brought nothing for so long is told, milliseconds. */
+const SLOW_MS = 5000;
 const GOES_ON = 'The map goes on without it.';
 
 /** Watches over the basemap of a map. */
@@ -34,15 +36,21 @@ export function basemapControl(map: MapView, events: BasemapEvents): BasemapCont
   let abort: AbortController | null = null;
   let told = false;
   let seen = false;
+  let slow: ReturnType<typeof setTimeout> | undefined;
+  let slowTold = false;
   const onData = ({ sourceId, tile }: { sourceId?: string; tile?: { state?: string } }): void => {
-    seen ||= Boolean(sourceId?.startsWith(BASE) && tile?.state === 'loaded');
+    if (seen || !sourceId?.startsWith(BASE) || tile?.state !== 'loaded') return;
+    seen = true;
+    clearTimeout(slow);
+    if (slowTold) events.onProblem(null);
   };
-  // A tile that its host does not have is no error to the map library; where it has none at all, a person should know.
-  const onIdle = (): void => {
-    if (parts && !seen) tell(`The basemap has no picture of this place. ${GOES_ON}`);
+  // A tile that its host does not have is no error to the map library; where none comes at all, a person should know.
+  const onSlow = (): void => {
+    if (!parts || seen || told) return;
+    slowTold = true;
+    events.onProblem(`The basemap has brought no picture of this place yet. ${GOES_ON}`);
   };
   map.on('sourcedata', onData);
-  map.on('idle', onIdle);
   const tell = (sentence: string): void => {
     if (!told) events.onProblem(sentence);
     told = true;
@@ -55,6 +63,8 @@ export function basemapControl(map: MapView, events: BasemapEvents): BasemapCont
       abort = mine;
       told = false;
       seen = false;
+      slowTold = false;
+      clearTimeout(slow);
       events.onProblem(null);
       const before = parts;
       let next: BasemapParts | null = null;
@@ -69,6 +79,7 @@ export function basemapControl(map: MapView, events: BasemapEvents): BasemapCont
         if (mine.signal.aborted) return;
       }
       parts = next;
+      if (parts) slow = setTimeout(onSlow, SLOW_MS);
       if (parts !== before) events.onChange();
     },
     attributions() {
@@ -89,7 +100,7 @@ export function basemapControl(map: MapView, events: BasemapEvents): BasemapCont
     remove() {
       abort?.abort();
       map.off('sourcedata', onData);
-      map.off('idle', onIdle);
+      clearTimeout(slow);
     },
   };
 }

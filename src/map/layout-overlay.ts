@@ -10,6 +10,8 @@ const TOUCH_RADIUS = 22;
 const DOT_RADIUS = 4.5;
 /** Names of apparatus from this zoom on; farther out the outlines are too small to name. */
 const NAMES_FROM_ZOOM = 17;
+/** A shorter haul field has no room for a ruler, pixels. */
+const RULER_FROM_PX = 30;
 
 export interface LayoutEvents extends SpotEvents {
   /** A tap, or Enter, on an anchor of the layout: id of a spot or a mark. */
@@ -33,45 +35,70 @@ export function layoutOverlay(map: MapView, first: UnitSystem, events: LayoutEve
   map.getCanvasContainer().append(svg);
   let units = first;
   let shapes: LayoutShapes | null = null;
-  const drag = dragSpot(map, events, () => draw());
-
+  /** What puts every element where it belongs on the screen; the elements stay, so that a press is not torn from its release. */
+  let placing: (() => void)[] = [];
+  const draw = (): void => {
+    for (const place of placing) place();
+  };
+  const drag = dragSpot(map, events, draw);
   const at = (place: LonLat): { x: number; y: number } => map.project([place.lon, place.lat]);
-  const line = (places: readonly LonLat[], close = false): string =>
-    places.length === 0
-      ? ''
-      : `${places
-          .map(at)
-          .map(({ x, y }, i) => `${i === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`)
-          .join('')}${close ? 'Z' : ''}`;
 
-  function draw(): void {
+  function line(name: string, places: () => readonly LonLat[], close = false): SVGElement {
+    const made = element('path', name);
+    placing.push(() => made.setAttribute('d', pathOf(places().map(at), close)));
+    return made;
+  }
+
+  function circle(name: string, place: () => LonLat, r: number): SVGElement {
+    const made = element('circle', name);
+    made.setAttribute('r', `${r}`);
+    placing.push(() => {
+      const { x, y } = at(place());
+      made.setAttribute('cx', x.toFixed(1));
+      made.setAttribute('cy', y.toFixed(1));
+    });
+    return made;
+  }
+
+  function build(): void {
     const focused = (document.activeElement as SVGElement | null)?.dataset?.id ?? null;
     for (const child of [...svg.children]) if (child.nodeName !== 'defs') child.remove();
+    placing = [];
     if (!shapes) return;
-    const keepOut = path('keep-out', shapes.keepOut.map((ring) => line(ring, true)).join(''));
-    svg.append(keepOut, ...ruler(shapes), path('belay-halo', line(shapes.belay)), path('belay', line(shapes.belay)));
-    svg.append(path('rope-halo', line(shapes.main)), path('rope', line(shapes.main)), path('hand', line(shapes.hand)));
-    for (const spot of shapes.spots) svg.append(spotGroup(drag.shown(spot)));
-    for (const anchor of shapes.anchors) svg.append(anchorDot(anchor));
+    const { keepOut, belay, main, hand, spots, anchors } = shapes;
+    svg.append(...keepOut.map((ring) => line('keep-out', () => ring, true)), ...ruler(shapes));
+    for (const name of ['belay-halo', 'belay']) svg.append(line(name, () => belay));
+    for (const name of ['rope-halo', 'rope']) svg.append(line(name, () => main));
+    svg.append(
+      line('hand', () => hand),
+      ...spots.map(spotGroup),
+      ...anchors.map(anchorGroup),
+    );
+    draw();
     if (focused) svg.querySelector<SVGElement>(`[data-id="${CSS.escape(focused)}"]`)?.focus();
   }
 
   /** The haul field as a ruler beside its rope, with its length. */
   function ruler({ field, haulFieldM }: LayoutShapes): Element[] {
     if (haulFieldM <= 0) return [];
-    const [a, b] = [at(field[0]), at(field[1])];
-    const length = Math.hypot(b.x - a.x, b.y - a.y);
-    if (length < 30) return [];
-    const [nx, ny] = [-(b.y - a.y) / length, (b.x - a.x) / length];
-    const point = (t: number, out: number): string =>
-      `${(a.x + t * (b.x - a.x) + out * nx).toFixed(1)} ${(a.y + t * (b.y - a.y) + out * ny).toFixed(1)}`;
-    const ticks = [0, 0.25, 0.5, 0.75, 1].map((t) => `M${point(t, 6)}L${point(t, t % 0.5 === 0 ? 14 : 11)}`);
-    const label = element('text', 'ruler-words');
-    label.textContent = `haul field ${formatLength(haulFieldM, units, 'down')}`;
-    const [x, y] = point(0.5, 24).split(' ');
-    label.setAttribute('x', x!);
-    label.setAttribute('y', y!);
-    return [path('ruler', `M${point(0, 10)}L${point(1, 10)}${ticks.join('')}`), label];
+    const marks = element('path', 'ruler');
+    const words = text('ruler-words', `haul field ${formatLength(haulFieldM, units, 'down')}`);
+    placing.push(() => {
+      const [a, b] = [at(field[0]), at(field[1])];
+      const length = Math.hypot(b.x - a.x, b.y - a.y);
+      const long = length >= RULER_FROM_PX;
+      for (const part of [marks, words]) part.toggleAttribute('hidden', !long);
+      if (!long) return;
+      const [nx, ny] = [-(b.y - a.y) / length, (b.x - a.x) / length];
+      const point = (t: number, out: number) => ({
+        x: a.x + t * (b.x - a.x) + out * nx,
+        y: a.y + t * (b.y - a.y) + out * ny,
+      });
+      const ticks = [0, 0.25, 0.5, 0.75, 1].map((t) => pathOf([point(t, 6), point(t, t % 0.5 === 0 ? 14 : 11)]));
+      marks.setAttribute('d', pathOf([point(0, 10), point(1, 10)]) + ticks.join(''));
+      moveText(words, point(0.5, 26));
+    });
+    return [marks, words];
   }
 
   function spotGroup(spot: SpotShape): SVGElement {
@@ -79,33 +106,29 @@ export function layoutOverlay(map: MapView, first: UnitSystem, events: LayoutEve
     const group = element('g', name);
     const problem = spot.workable ? '' : ', does not work here';
     label(group, spot.id, `${spot.words}${problem}. Drag it, or arrow keys move it 0.5 metres and [ ] turn it.`);
-    group.append(circle('touch', spot.at, TOUCH_RADIUS));
-    group.append(path('outline', line(spot.outline, true)), path('cab', line(spot.cab)));
-    if (map.getZoom() >= NAMES_FROM_ZOOM) {
-      const words = element('text', 'spot-words');
-      const { x, y } = at(spot.at);
-      words.textContent = spot.words;
-      words.setAttribute('x', x.toFixed(1));
-      words.setAttribute('y', (y + 4).toFixed(1));
-      group.append(words);
-    }
+    const words = text('spot-words', spot.words);
+    placing.push(() => {
+      words.toggleAttribute('hidden', map.getZoom() < NAMES_FROM_ZOOM);
+      const { x, y } = at(drag.shown(spot).at);
+      moveText(words, { x, y: y + 4 });
+    });
+    group.append(
+      circle('touch', () => drag.shown(spot).at, TOUCH_RADIUS),
+      line('outline', () => drag.shown(spot).outline, true),
+      line('cab', () => drag.shown(spot).cab),
+      words,
+    );
     drag.listen(group, spot);
     return group;
   }
 
-  function circle(name: string, place: LonLat, r: number): SVGElement {
-    const made = element('circle', name);
-    const { x, y } = at(place);
-    made.setAttribute('cx', x.toFixed(1));
-    made.setAttribute('cy', y.toFixed(1));
-    made.setAttribute('r', `${r}`);
-    return made;
-  }
-
-  function anchorDot({ id, words, at: place }: LayoutShapes['anchors'][number]): SVGElement {
+  function anchorGroup({ id, words, at: place }: LayoutShapes['anchors'][number]): SVGElement {
     const group = element('g', 'anchor');
     label(group, `anchor:${id}`, words);
-    group.append(circle('touch', place, TOUCH_RADIUS), circle('dot', place, DOT_RADIUS));
+    group.append(
+      circle('touch', () => place, TOUCH_RADIUS),
+      circle('dot', () => place, DOT_RADIUS),
+    );
     const tell = (event: Event): void => {
       event.stopPropagation();
       events.onAnchor?.(id);
@@ -124,11 +147,11 @@ export function layoutOverlay(map: MapView, first: UnitSystem, events: LayoutEve
   return {
     setShapes(next) {
       shapes = next;
-      draw();
+      build();
     },
     setUnits(next) {
       units = next;
-      draw();
+      build();
     },
     setStale: (stale) => svg.classList.toggle('is-stale', stale),
     remove() {
@@ -144,11 +167,20 @@ function element(name: string, className: string): SVGElement {
   return made;
 }
 
-function path(name: string, d: string): SVGElement {
-  const made = element('path', name);
-  made.setAttribute('d', d);
+function text(name: string, words: string): SVGElement {
+  const made = element('text', name);
+  made.textContent = words;
   return made;
 }
+
+function moveText(made: SVGElement, { x, y }: { x: number; y: number }): void {
+  made.setAttribute('x', x.toFixed(1));
+  made.setAttribute('y', y.toFixed(1));
+}
+
+const pathOf = (points: readonly { x: number; y: number }[], close = false): string =>
+  points.map(({ x, y }, i) => `${i === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('') +
+  (close && points.length > 0 ? 'Z' : '');
 
 function label(group: SVGElement, id: string, words: string): void {
   group.dataset.id = id;

@@ -75,10 +75,10 @@ describe.skipIf(withoutChromium())('the map on a page of its own', () => {
 
   test('reads the roadside in view, tells how far it is, can be stopped and goes on', async () => {
     const page = await visit('?roadside');
+    await toKettleBend(page);
     await page.waitForSelector('.map-view[data-roadside=reading]');
     await page.getByRole('button', { name: 'stop' }).click();
     await page.waitForSelector('.map-view[data-roadside=stopped]');
-    await toKettleBend(page);
     await page.getByRole('button', { name: 'read on' }).click();
     await page.waitForSelector('.map-view[data-roadside=read]', { timeout: 40_000 });
     await expect.poll(() => page.locator('.map-reading').isVisible()).toBe(false);
@@ -149,11 +149,14 @@ describe.skipIf(withoutChromium())('the map on a page of its own', () => {
     for (const [basemap, words] of [
       [{ kind: 'style', url: '/nothing.json' }, 'answered 404'],
       [{ kind: 'style', url: 'https://maps.invalid/style.json' }, 'cannot be reached'],
-      [{ kind: 'raster', url: '/nothing/{z}/{x}/{y}.png', attribution: 'Nobody' }, 'has no picture of this place'],
+      [
+        { kind: 'raster', url: '/nothing/{z}/{x}/{y}.png', attribution: 'Nobody' },
+        'has brought no picture of this place',
+      ],
       [{ kind: 'raster', url: '/broken/{z}/{x}/{y}.png', attribution: 'Nobody' }, 'gives no picture here'],
     ] as const) {
       await page.evaluate((one) => window.mapHandle.setBasemap(one), basemap);
-      await expect.poll(() => problemLine(page).textContent()).toContain(words);
+      await expect.poll(() => problemLine(page).textContent(), { timeout: 20_000 }).toContain(words);
       expect(await problemLine(page).textContent()).toContain('The map goes on without it.');
     }
     await mapDrawn(page);

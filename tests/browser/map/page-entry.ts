@@ -5,8 +5,9 @@ import { mount } from '../../../src/map/index.ts';
 import type { Study } from '../../../src/study/index.ts';
 import '../../../src/ui/styles/tokens.css';
 import { defaultAngleRule } from '../../../src/book/index.ts';
-import { forget, keep, kept, keptFiles, storageUsed } from '../../../src/io/web/index.ts';
-import { startStudyWorker } from '../../../src/workers/web/index.ts';
+import { forget, keep, kept, keptFiles } from '../../../src/io/web/keep-files.ts';
+import { storageUsed } from '../../../src/io/web/storage-used.ts';
+import { startStudyWorker } from '../../../src/workers/web/start-study-worker.ts';
 
 /** What the map told, newest last. */
 export type Told = readonly [string, ...unknown[]];
