@@ -1,7 +1,7 @@
 import { strToU8, unzipSync, type Zippable, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { type Book, restoreBook } from '../../src/book/index.ts';
-import { readBookFile, sha256, writeBookFile } from '../../src/io/book-file/index.ts';
+import { readBookFile, sha256, withoutUnasked, writeBookFile } from '../../src/io/book-file/index.ts';
 import { checkLog, logLines, logOfBook } from '../../src/io/book-file/log/index.ts';
 import { memorySource } from '../../src/io/memory/index.ts';
 import { seededRandom, UserError } from '../../src/units/index.ts';
@@ -70,6 +70,19 @@ describe('a book file', () => {
     expect(rest(book)).toEqual(rest(made.book));
     const asked = await everything(await writeBookFile(made, { asked: all, writtenAtMs }));
     expect([asked.book.tables.crashes.length, asked.photos.length]).toEqual([1, 2]);
+  });
+
+  it('without the unasked is the same book but for crashes and patient photos, contested ones too', async () => {
+    const { book } = await parts();
+    const values = [1, 2].map((value) => ({ value, who: 'a', device: 'b', atMs: 1 }));
+    const contested = [
+      { table: 'crashes' as const, id: 'k1', field: 'severity', values },
+      { table: 'photos' as const, id: 'p2', field: 'caption', values },
+      { table: 'sites' as const, id: 's1', field: 'notes', values },
+    ];
+    const left = withoutUnasked({ ...book, contested }, none);
+    expect(left.contested.map(({ table }) => table)).toEqual(['sites']);
+    expect(withoutUnasked({ ...book, contested }, all)).toEqual({ ...book, contested });
   });
 
   it('names photos that are not on the device', async () => {

@@ -5,7 +5,9 @@ import { type Book, emptyBook, live } from '../../src/book/index.ts';
 import { applyUpdate, composeDraft, emptyState, finish, snapshotOf } from '../../src/book/merge/index.ts';
 import {
   changesOf,
+  markFrom,
   readPlaces,
+  siteFrom,
   writeCsv,
   writeGeoJson,
   writeGpx,
@@ -197,6 +199,23 @@ describe('places of other programs', () => {
     });
     const [mark] = read(point(-128.01, 44.01, { kind: 'Tree' }), 'a.geojson').items;
     expect(mark!.ready).toMatchObject({ table: 'marks', record: { kind: 'tree', siteId: null } });
+  });
+
+  it('become sites and marks once somebody has said what is missing', () => {
+    const [item] = read(point(-128.01, 44.01, { name: 'Bend', desc: 'deep' }), 'a.geojson').items;
+    const site = siteFrom(item!, { sideAzimuthDeg: 90, roadName: 'Old Spur' }, 'id-1', 'a.geojson');
+    expect(site.record).toMatchObject({
+      id: 'id-1',
+      name: 'Bend',
+      notes: 'deep',
+      roadName: 'Old Spur',
+      place: { lon: -128.01, lat: 44.01, sideAzimuthDeg: 90 },
+    });
+    expect(() => siteFrom(item!, { sideAzimuthDeg: 400, roadName: null }, 'id-1', 'a.geojson')).toThrow(
+      /unusable place\.sideAzimuthDeg/,
+    );
+    const mark = markFrom(item!, 'rock', 's1', 'id-2', 'a.geojson');
+    expect(mark.record).toMatchObject({ id: 'id-2', siteId: 's1', kind: 'rock', name: 'Bend' });
   });
 
   it('are questioned where they look swapped or lie outside the district', () => {

@@ -1,13 +1,12 @@
-import type { Book } from '../../book/index.ts';
 import { formatDecimalDegrees, formatUsng } from '../../geo/index.ts';
-import { lastCheck, type Placed } from './placed.ts';
+import type { Checks, Placed } from './placed.ts';
 
 /** What a map program shows of a record beside its name, one line each, plain text. */
-export function notesOf(book: Book, placed: Placed): string[] {
+export function notesOf(placed: Placed, checks: Checks): string[] {
   const { table, record } = placed;
   const lines: (string | null)[] = [];
   if (table === 'sites') {
-    const check = lastCheck(book, record.id);
+    const check = checks.get(record.id);
     const { patientPoint: patient } = record;
     lines.push(
       record.roadName && `Road: ${record.roadName}`,

@@ -85,8 +85,15 @@ export function titleOf({ table, record }: Placed): { name: string; kind: string
   }
 }
 
-/** The last field check of a site that is not deleted, by its day. */
-export function lastCheck(book: Book, siteId: string): RecordOf<'signOffs'> | null {
-  const checks = live(book, 'signOffs').filter((check) => check.siteId === siteId);
-  return checks.sort((a, b) => (a.on < b.on ? 1 : a.on > b.on ? -1 : 0))[0] ?? null;
+/** The last field check of each site, by its id; deleted ones do not count. */
+export function lastChecks(book: Book): ReadonlyMap<string, RecordOf<'signOffs'>> {
+  const last = new Map<string, RecordOf<'signOffs'>>();
+  for (const check of live(book, 'signOffs')) {
+    const known = last.get(check.siteId);
+    if (!known || check.on > known.on) last.set(check.siteId, check);
+  }
+  return last;
 }
+
+/** The last field check of each site, as `lastChecks` gives it. */
+export type Checks = ReturnType<typeof lastChecks>;

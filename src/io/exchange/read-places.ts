@@ -1,11 +1,11 @@
 import type { Feature, Geometry } from 'geojson';
-import { type Book, isTable, readRecord, recordedMarkKinds } from '../../book/index.ts';
+import { type Book, readRecord, recordedMarkKinds } from '../../book/index.ts';
 import type { DistrictBounds } from '../../geo/index.ts';
 import { UserError } from '../../units/index.ts';
 import { decodeText } from './decode-text.ts';
 import { isOwnFeature, recordOf } from './features.ts';
 import { placeQuestion, readPair } from './place-question.ts';
-import type { PlacedTable } from './placed.ts';
+import { type PlacedTable, placedTables } from './placed.ts';
 import { MOST_ITEMS, type Preview, type PreviewItem, type Skipped } from './preview.ts';
 import { readCsvFeatures } from './read-csv-features.ts';
 import { readGeoJsonFeatures } from './read-geojson-features.ts';
@@ -18,6 +18,11 @@ export interface PlacesContext {
   readonly book: Book;
   /** A new random id for each record that brings none. */
   newId(): string;
+}
+
+/** The same with the ids that the book has, table by table. */
+interface Known extends PlacesContext {
+  readonly ids: ReadonlyMap<PlacedTable, ReadonlySet<string>>;
 }
 
 /**
@@ -35,10 +40,12 @@ export function readPlaces(bytes: Uint8Array, file: string, context: PlacesConte
     );
   }
   const bounds = context.book.tables.settings[0]?.bounds ?? null;
+  const ids = new Map(placedTables.map((table) => [table, new Set(context.book.tables[table].map(({ id }) => id))]));
+  const known: Known = { ...context, newId: () => context.newId(), ids };
   const items: PreviewItem[] = [];
   const left: Skipped[] = [...skipped];
   for (const { where, feature } of features) {
-    const item = itemOf(feature, where, file, context, bounds);
+    const item = itemOf(feature, where, file, known, bounds);
     if ('why' in item) left.push(item);
     else items.push(item);
   }
@@ -77,7 +84,7 @@ function itemOf(
   feature: Feature<Geometry | null>,
   where: string,
   file: string,
-  context: PlacesContext,
+  context: Known,
   bounds: DistrictBounds | null,
 ): PreviewItem | Skipped {
   const properties = (feature.properties ?? {}) as Record<string, unknown>;
@@ -122,18 +129,26 @@ function itemOf(
     exists: false,
   };
   if (!(azimuth >= 0 && azimuth < 360)) return item;
-  return { ...item, wants: null, ready: siteFrom(item, azimuth, context.newId(), file) };
+  return {
+    ...item,
+    wants: null,
+    ready: siteFrom(item, { sideAzimuthDeg: azimuth, roadName: null }, context.newId(), file),
+  };
 }
 
-/** The site that an item of a preview becomes once somebody has said to which side it drops, degrees true. */
+/**
+ * The site that an item of a preview becomes once somebody has said to which side it drops, degrees true, and on which road it lies.
+ * Throws a `UserError` where the item is no point.
+ */
 export function siteFrom(
-  item: PreviewItem,
-  sideAzimuthDeg: number,
+  item: Pick<PreviewItem, 'name' | 'geometry' | 'notes'>,
+  { sideAzimuthDeg, roadName }: { readonly sideAzimuthDeg: number; readonly roadName: string | null },
   id: string,
   file: string,
 ): NonNullable<PreviewItem['ready']> {
-  const [lon, lat] = item.geometry.type === 'Point' ? item.geometry.coordinates : [Number.NaN, Number.NaN];
-  const site = { id, name: item.name, place: { lon, lat, sideAzimuthDeg }, notes: item.notes };
+  const { name, geometry, notes } = item;
+  const [lon, lat] = geometry.type === 'Point' ? geometry.coordinates : [];
+  const site = { id, name, place: { lon, lat, sideAzimuthDeg }, roadName, notes };
   return { table: 'sites', record: readRecord('sites', site, file) };
 }
 
@@ -170,14 +185,13 @@ function ownItem(
   feature: Feature,
   where: string,
   file: string,
-  { book }: PlacesContext,
+  { ids }: Known,
   bounds: DistrictBounds | null,
 ): PreviewItem | Skipped {
   try {
     const ready: { table: PlacedTable; record: { id: string } } = recordOf(feature, file);
     const record = ready.record as { name?: string | null; notes?: string };
-    const exists =
-      isTable(ready.table) && (book.tables[ready.table] as { id: string }[]).some(({ id }) => id === ready.record.id);
+    const exists = ids.get(ready.table)!.has(ready.record.id);
     return {
       where,
       name: record.name ?? ready.record.id,

@@ -3,7 +3,7 @@ import type { Position } from 'geojson';
 import type { Book } from '../../book/index.ts';
 import { formatDegreesMinutes, formatUsng } from '../../geo/index.ts';
 import { inertCell } from './inert.ts';
-import { type ExportChoice, lastCheck, type Placed, placedRecords, titleOf } from './placed.ts';
+import { type Checks, type ExportChoice, lastChecks, type Placed, placedRecords, titleOf } from './placed.ts';
 import { linesOf } from './write-gpx.ts';
 
 /** Columns of the table, in order. `lat` and `lon` of a line or an area are those of its first corner. */
@@ -34,7 +34,8 @@ const columns = [
  * No cell is a formula.
  */
 export function writeCsv(book: Book, choice: ExportChoice): string {
-  const rows = placedRecords(book, choice).map((placed) => rowOf(book, placed));
+  const checks = lastChecks(book);
+  const rows = placedRecords(book, choice).map((placed) => rowOf(placed, checks));
   const cells = rows.map((row) => columns.map((column) => cell(row[column])));
   return `\uFEFF${csvFormatRows([[...columns], ...cells])}\n`;
 }
@@ -44,7 +45,7 @@ type Row = { [C in (typeof columns)[number]]?: string | number | null };
 const cell = (value: string | number | null | undefined): string =>
   typeof value === 'number' ? String(value) : inertCell(value ?? '');
 
-function rowOf(book: Book, placed: Placed): Row {
+function rowOf(placed: Placed, checks: Checks): Row {
   const { table, record, geometry } = placed;
   const [lon, lat] = (geometry.type === 'Point' ? geometry.coordinates : linesOf(geometry)[0]![0]!) as Position;
   const { name, kind } = titleOf(placed);
@@ -63,7 +64,7 @@ function rowOf(book: Book, placed: Placed): Row {
     notes: 'notes' in record ? record.notes : null,
   };
   if (table !== 'sites') return row;
-  const check = lastCheck(book, record.id);
+  const check = checks.get(record.id);
   return {
     ...row,
     side_azimuth_deg: record.place.sideAzimuthDeg,

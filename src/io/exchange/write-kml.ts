@@ -3,13 +3,23 @@ import type { Book } from '../../book/index.ts';
 import { CAUTION } from '../../study/index.ts';
 import { inertXml } from './inert.ts';
 import { notesOf } from './notes-of.ts';
-import { type ExportChoice, type Placed, type PlacedTable, placedRecords, placedTables, titleOf } from './placed.ts';
+import {
+  type Checks,
+  type ExportChoice,
+  lastChecks,
+  type Placed,
+  type PlacedTable,
+  placedRecords,
+  placedTables,
+  titleOf,
+} from './placed.ts';
 
 /** A book's records that have a place, as KML 2.2 [source: kml22], one folder a table. A site's patient point is a placemark of its own. */
 export function writeKml(book: Book, choice: ExportChoice): string {
+  const checks = lastChecks(book);
   const placed = placedRecords(book, choice);
   const folders = placedTables.flatMap((table) => {
-    const marks = placed.filter((one) => one.table === table).map((one) => placemarks(book, one));
+    const marks = placed.filter((one) => one.table === table).map((one) => placemarks(one, checks));
     return marks.length > 0 ? [`<Folder><name>${folderNames[table]}</name>\n${marks.join('\n')}\n</Folder>`] : [];
   });
   return `<?xml version="1.0" encoding="UTF-8"?>
@@ -31,9 +41,9 @@ const folderNames: Readonly<Record<PlacedTable, string>> = {
   crashes: 'Crashes',
 };
 
-function placemarks(book: Book, placed: Placed): string {
+function placemarks(placed: Placed, checks: Checks): string {
   const { name, kind } = titleOf(placed);
-  const own = placemark(name, [kind, ...notesOf(book, placed)].join('\n'), placed.geometry);
+  const own = placemark(name, [kind, ...notesOf(placed, checks)].join('\n'), placed.geometry);
   if (placed.table !== 'sites' || !placed.record.patientPoint) return own;
   const { lon, lat } = placed.record.patientPoint;
   return `${own}\n${placemark(`${name}: patient point`, 'patient point', { type: 'Point', coordinates: [lon, lat] })}`;

@@ -5,7 +5,7 @@ import { compassWord, formatLength, type UnitSystem } from '../../units/index.ts
 import { type Asked, photosToSend } from '../book-file/index.ts';
 import { imageTypeOf } from '../photos/image-type.ts';
 import { inertHtml as text } from './inert.ts';
-import { lastCheck } from './placed.ts';
+import { type Checks, lastChecks } from './placed.ts';
 
 /** What a neighbour's page is made of beside the book. */
 export interface NeighbourChoice {
@@ -27,8 +27,9 @@ export async function writeNeighbour(book: Book, choice: NeighbourChoice): Promi
   const sites = live(book, 'sites').filter(({ id }) => !chosen || chosen.has(id));
   const asked: Asked = { crashes: false, patientPhotos: choice.patientPhotos };
   const photos = photosToSend(book, asked);
+  const checks = lastChecks(book);
   const parts: string[] = [];
-  for (const site of sites) parts.push(await siteSection(book, site, photos, choice));
+  for (const site of sites) parts.push(await siteSection(book, site, { photos, checks }, choice));
   const district = text(book.tables.settings[0]?.district || 'A fire district');
   const ids = new Set(sites.map(({ id }) => id));
   const of = (list: readonly PhotoRecord[]): number => list.filter(({ siteId }) => ids.has(siteId)).length;
@@ -56,10 +57,10 @@ ${parts.join('\n')}
 async function siteSection(
   book: Book,
   site: SiteRecord,
-  photos: readonly PhotoRecord[],
+  { photos, checks }: { readonly photos: readonly PhotoRecord[]; readonly checks: Checks },
   { units, photo }: NeighbourChoice,
 ): Promise<string> {
-  const check = lastCheck(book, site.id);
+  const check = checks.get(site.id);
   const { place, patientPoint: patient } = site;
   const both = (at: { lon: number; lat: number }): string =>
     text([formatDecimalDegrees(at), formatDegreesMinutes(at), formatUsng(at)].filter(Boolean).join(' · '));
