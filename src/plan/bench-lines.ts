@@ -14,11 +14,13 @@ export interface BenchLines {
 /** The stations that fall near the plan's box, with their geometry. */
 export function benchLines(study: Study, frame: PlanFrame): BenchLines {
   const all = study.bench?.stations ?? [];
-  const reach = 40;
   const { box, ground } = frame;
+  const reach = 40 * frame.scale;
+  // Lines run on past the neat line, where they are cut.
+  const past = 8 * frame.scale;
   const stations = all.filter((station) => {
     const [x, y] = frame.at(station);
-    return x > box.x0 - reach * frame.scale && x < box.x1 + reach * frame.scale && y > box.y0 - 4 && y < box.y1 + 4;
+    return x > box.x0 - reach && x < box.x1 + reach && y > box.y0 - past && y < box.y1 + past;
   });
   const middle = stations.map((station) => ground.place(station));
   const right = stations.map(({ azimuthDeg }) => {

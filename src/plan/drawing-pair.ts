@@ -20,6 +20,8 @@ const MOST_PROFILE = 620;
 const MOST_SCALE = 14;
 /** Between the plan's neat line and the highest ground of the profile. */
 const GAP = 74;
+/** The edge fan with its words hangs no less deep under the edge. */
+const LEAST_FAN = 110;
 /** Right of the descent's end, for the drop's dimension. */
 const RIGHT = 60;
 
@@ -32,9 +34,12 @@ export function drawingPair(
   pens: Pens,
 ): { svg: string; height: number; scale: number } {
   const why = whyNothing(study);
-  const note = why ? textBlock(why, { x, y, width }, pens.heading, 'serif') : { svg: '', height: 0 };
+  const note =
+    why && !study.sentence.includes(why)
+      ? textBlock(why, { x, y, width }, pens.heading, 'serif')
+      : { svg: '', height: 0 };
   if (!study.bench) return { ...note, scale: 1 };
-  const top = y + note.height + (why ? 6 : 0);
+  const top = y + note.height + (note.height > 0 ? 6 : 0);
   const ground = planGround(study);
   const extent = planExtent(study, ground, shown);
   const { profile } = study;
@@ -53,7 +58,11 @@ export function drawingPair(
   let svg = note.svg + planDrawing(study, shown, plan, units) + scaleBars({ ...bars, scale, units, pens });
   if (!profile || !span || !study.descent) return { svg, scale, height: box.y1 + 44 - y };
   const topY = box.y1 + GAP;
-  const bottom = topY + (span.topM - span.bottomM) * scale + 34;
+  const edgeDown = (span.topM - (study.edge?.elevationM ?? span.topM)) * scale;
+  const bottom = Math.max(
+    topY + (span.topM - span.bottomM) * scale + Math.max(34, 4 * scale),
+    topY + edgeDown + Math.max(LEAST_FAN, 15 * scale),
+  );
   const frame = profileFrame(study, {
     scale,
     edgeX,

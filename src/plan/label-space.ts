@@ -58,7 +58,11 @@ export function labelWithLeader(placed: Placed, pens: Pens): string {
   const { label, textX, textY } = placed;
   const line = leaderOf(placed);
   const leader = line.length > 0 ? element('path', { ...pens.leader, d: pathThrough(line) }) : '';
-  return leader + label.lines.map((words, i) => text(textX, textY + i * LINE, words, pens[label.pen])).join('');
+  // To the left of its point the text ends at its leader, however wide it really is.
+  const right = textX + textWidth(label.lines, 12);
+  const [x, anchor] = right < label.x ? [right, 'end'] : [textX, 'start'];
+  const pen = { ...pens[label.pen], 'text-anchor': anchor };
+  return leader + label.lines.map((words, i) => text(x, textY + i * LINE, words, pen)).join('');
 }
 
 /** Box of a label's text, with a hair around it. */

@@ -3,6 +3,29 @@ import { textWidth } from './text-width.ts';
 
 const RINGS = [12, 20, 30, 44, 62, 84, 110, 140, 175, 215, 260, 310];
 const BEARINGS = 16;
+const STEP = 10;
+/** One square unit of overlap is worse than any distance on the page. */
+const CROWD = 1e4;
+
+/**
+ * A place for a label that must not be missing: on rings, else the free place of the whole bounds nearest to what it names,
+ * leaders crossing if they must, else the place that crowds least.
+ */
+export function placeSurely(label: Label, space: LabelSpace): Placed {
+  const near = placeNear(label, space);
+  if (near) return near;
+  const { bounds } = space;
+  let best: { placed: Placed; cost: number } = { placed: { label, textX: label.x, textY: label.y }, cost: 1e9 };
+  for (let textY = bounds.y0 + 12; textY < bounds.y1; textY += STEP) {
+    for (let textX = bounds.x0 + 2; textX < bounds.x1; textX += STEP) {
+      const placed = { label, textX, textY };
+      const crowd = crowdingOf(placed, { ...space, words: [] });
+      const cost = crowd * CROWD + Math.hypot(textX - label.x, textY - label.y);
+      if (cost < best.cost) best = { placed, cost };
+    }
+  }
+  return settle(best.placed, space);
+}
 
 /** The free place nearest to what a label names, on widening rings around it; null where all of them are taken. */
 export function placeNear(label: Label, space: LabelSpace): Placed | null {

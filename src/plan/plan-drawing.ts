@@ -12,16 +12,20 @@ import { markDrawing } from './mark-drawing.ts';
 import { northArrow } from './north.ts';
 import { placeColumn } from './place-column.ts';
 import { descentLabels, edgeLabels, markLabels, otherLabel } from './place-label-texts.ts';
-import { placeNear } from './place-near.ts';
+import { placeNear, placeSurely } from './place-near.ts';
 import type { PlanFrame } from './plan-frame.ts';
 import { layoutLabels } from './plan-label-texts.ts';
 import { roadName } from './road-name.ts';
 import { keepOutDrawing, otherLine, ropeDrawing } from './rope-drawing.ts';
 import type { ShownLayouts } from './shown-layouts.ts';
 import { element, num, pathThrough } from './svg.ts';
+import { advance } from './text-width.ts';
+import { wrap } from './wrap.ts';
 
 /** Space that labels keep from the neat line. */
 const INSET = 6;
+/** Labels beside the bench are broken into lines no narrower than this. */
+const LEAST_COLUMN = 150;
 
 /**
  * The plan view inside the frame's box: what is measured of the bench, the descent, marks, and the shown layouts to scale,
@@ -56,18 +60,24 @@ export function planDrawing(
     words: frame.words,
   };
   const near = (labels: readonly Label[]): Placed[] => labels.flatMap((label) => placeNear(label, space) ?? []);
-  const onDescent = near(descentLabels(study, frame, units));
+  const onDescent = descentLabels(study, frame, units).map((label) => placeSurely(label, space));
   const beside = [
     ...(chosen ? layoutLabels(study, chosen, frame, units, lanes.middle, forTeam) : []),
     ...edgeLabels(study, frame, units),
   ];
-  const { placed, left } = placeColumn(beside, frame.edgeX + 58, frame.edgeY, space);
+  const columnX = frame.edgeX + 58;
+  const room = Math.max(LEAST_COLUMN, space.bounds.x1 - columnX - 8);
+  const column = beside.map((label) => ({
+    ...label,
+    lines: label.lines.flatMap((words) => wrap(words, room, advance(12, 'sans'))),
+  }));
+  const { placed, left } = placeColumn(column, columnX, frame.edgeY, space);
+  const sure = left.map((label) => placeSurely(label, space));
   const rest = near([
-    ...left,
     ...markLabels(study, marks.drawn),
     ...(chosen && other ? [otherLabel(chosen, other, frame)] : []),
   ]);
-  const labels = [...onDescent, ...placed, ...rest].map((each) => labelWithLeader(each, pens));
+  const labels = [...onDescent, ...placed, ...sure, ...rest].map((each) => labelWithLeader(each, pens));
   // A nested viewport cuts what runs off the view, without a name that two drawings on one page could share.
   const view = element(
     'svg',

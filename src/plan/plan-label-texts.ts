@@ -52,13 +52,18 @@ export function layoutLabels(
   return list;
 }
 
+/** Up to so many letters a mark's name is a sign like T3 and stands right behind its kind. */
+const SHORT_NAME = 4;
+
 /** An apparatus or a marked tree or rock by its name. */
 export function nameOf({ spots, marks }: Study, id: string): string {
   const spot = spots.find((candidate) => candidate.id === id);
   if (spot) return spot.apparatus;
   const mark = marks.find((candidate) => candidate.id === id);
   if (!mark) return id;
-  return mark.name === null ? mark.kind : `${mark.kind} ${mark.name}`;
+  if (mark.name === null) return mark.kind;
+  if (mark.name.includes(mark.kind)) return mark.name;
+  return mark.name.length <= SHORT_NAME ? `${mark.kind} ${mark.name}` : `${mark.kind}, ${mark.name}`;
 }
 
 function belayWords(study: Study, { lines, anchor, turn }: StudyLayout): string {

@@ -1,5 +1,5 @@
 import { CAUTION, type Study } from '../study/index.ts';
-import { formatTaped, type UnitSystem } from '../units/index.ts';
+import { FOOT_M, type UnitSystem } from '../units/index.ts';
 import type { Pens } from './pens.ts';
 import { element, pathThrough, text } from './svg.ts';
 import { textBlock } from './text-block.ts';
@@ -16,7 +16,9 @@ export function studyFoot(
   let svg = '';
   let next = y;
   for (const severity of ['stop', 'check'] as const) {
-    for (const warning of study.warnings.filter((candidate) => candidate.severity === severity)) {
+    for (const warning of study.warnings.filter(
+      (candidate) => candidate.severity === severity && !study.sentence.includes(candidate.text),
+    )) {
       svg += text(x, next + 13, severity, pens.severity);
       const words = textBlock(
         warning.text,
@@ -43,7 +45,7 @@ export function studyFoot(
 function sourceWords({ terrain, check, given }: Study, units: UnitSystem): string {
   const { source, kind, cellM, verticalRmseM, collectedOn } = terrain;
   const accuracy =
-    verticalRmseM === null ? 'vertical accuracy not declared' : `vertical RMSE ${formatTaped(verticalRmseM, units)}`;
+    verticalRmseM === null ? 'vertical accuracy not declared' : `vertical RMSE ${smallLength(verticalRmseM, units)}`;
   const checked = check
     ? `Checked on the ground ${check.on} by ${check.by}, ${check.role}.`
     : 'Not checked on the ground.';
@@ -52,5 +54,9 @@ function sourceWords({ terrain, check, given }: Study, units: UnitSystem): strin
     .map(([name]) => name);
   const under = conditions.length > 0 ? ` Conditions: ${conditions.join(', ')}.` : '';
   const fleet = given.resources === 'shipped' ? ' Fleet, kit and arrivals assumed: the shipped ones.' : '';
-  return `Elevation ${source}, ${kind}, ${formatTaped(cellM, units)} cells, ${accuracy}, ${collectedOn ? `collected ${collectedOn}` : 'date not known'}. ${checked}${under}${fleet} Plan, profile and fields at one scale, height not exaggerated; thin edge computed, heavy edge measured.`;
+  return `Elevation ${source}, ${kind}, ${cellM} m cells, ${accuracy}, ${collectedOn ? `collected ${collectedOn}` : 'date not known'}. ${checked}${under}${fleet} Plan, profile and fields at one scale, height not exaggerated; thin edge computed, heavy edge measured.`;
 }
+
+/** An accuracy in whole inches or centimetres, rounded up. */
+const smallLength = (m: number, units: UnitSystem): string =>
+  units === 'us' ? `${Math.ceil((m / FOOT_M) * 12 - 1e-9)} in` : `${Math.ceil(m * 100 - 1e-9)} cm`;

@@ -3,7 +3,9 @@ export function wrap(words: string, width: number, advance: number): string[] {
   const most = Math.max(8, Math.floor(width / advance));
   const lines: string[] = [];
   let current = '';
-  for (const word of words.split(/\s+/u).flatMap((long) => chunks(long, most))) {
+  // A figure stays with its unit.
+  const glued = words.replace(/(\d) (?=[a-z(])/gu, '$1\u00a0');
+  for (const word of glued.split(/[ \t\n\r]+/u).flatMap((long) => chunks(long, most))) {
     if (current !== '' && current.length + 1 + word.length > most) {
       lines.push(current);
       current = word;
