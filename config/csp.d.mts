@@ -4,3 +4,5 @@ export const pagePolicy: string;
 export const decodePolicy: string;
 /** The policy for the answer to a request path. */
 export function policyFor(path: string): string;
+/** Origins beside the own that the page may ask, from a list with spaces or commas between; throws with one sentence. */
+export function hostsOf(text: string | undefined): string[];

@@ -5,13 +5,28 @@ const policy = (parts) =>
     .map(([name, values]) => `${name} ${values}`)
     .join('; ');
 
+/**
+ * Origins beside the own that the page may ask, from a list with spaces or commas between: hosts of basemaps and of elevation
+ * files. Anything but plain https origins (http on this machine) is an error: a policy that is not understood is none.
+ */
+export function hostsOf(text) {
+  const names = (text ?? '').split(/[\s,]+/).filter((name) => name !== '');
+  for (const name of names) {
+    const url = URL.canParse(name) ? new URL(name) : null;
+    const local = url?.protocol === 'http:' && /^(localhost|127\.0\.0\.1)$/.test(url.hostname);
+    if (url?.origin === name && (url.protocol === 'https:' || local)) continue;
+    throw new Error(`BRINKBOOK_HOSTS: "${name}" is no origin; write it as https://tiles.example.org, without a path.`);
+  }
+  return names;
+}
+
 const page = {
   'default-src': "'none'",
   'script-src': "'self'",
   'style-src': "'self'",
   'img-src': "'self' data: blob:",
   'font-src': "'self'",
-  'connect-src': "'self'",
+  'connect-src': ["'self'", ...hostsOf(process.env.BRINKBOOK_HOSTS)].join(' '),
   'worker-src': "'self'",
   'manifest-src': "'self'",
   'base-uri': "'none'",
