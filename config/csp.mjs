@@ -13,8 +13,9 @@ export function hostsOf(text) {
   const names = (text ?? '').split(/[\s,]+/).filter((name) => name !== '');
   for (const name of names) {
     const url = URL.canParse(name) ? new URL(name) : null;
+    const plain = /^[a-z0-9.-]+$/.test(url?.hostname ?? '');
     const local = url?.protocol === 'http:' && /^(localhost|127\.0\.0\.1)$/.test(url.hostname);
-    if (url?.origin === name && (url.protocol === 'https:' || local)) continue;
+    if (plain && url?.origin === name && (url.protocol === 'https:' || local)) continue;
     throw new Error(`BRINKBOOK_HOSTS: "${name}" is no origin; write it as https://tiles.example.org, without a path.`);
   }
   return names;
