@@ -49,9 +49,9 @@ interface Found {
 }
 
 function report(found: Found): string {
-  const lines = [
-    `${found.file}: ${found.form}${found.district ? ` of ${printable(found.district)}` : ''}, whole and readable`,
-  ];
+  const forms: Readonly<Record<string, string>> = { whole: 'a whole book file', 'reading copy': 'a reading copy' };
+  const of = found.district ? ` of ${printable(found.district)}` : '';
+  const lines = [`${found.file}: ${forms[found.form] ?? 'a plain book'}${of}, checked to the last byte`];
   const row = (name: string, value: string): void => {
     lines.push(`  ${name.padEnd(16)} ${value}`);
   };

@@ -67,7 +67,7 @@ describe('book check', () => {
   it('says what a file holds', async () => {
     const { code, out, err } = await run('check', path('phone.brinkbook'));
     expect([code, err]).toEqual([0, '']);
-    expect(out).toMatch(/whole of a note, whole and readable/);
+    expect(out).toMatch(/phone\.brinkbook: a whole book file of a note, checked to the last byte\n/);
     expect(out).toMatch(/edits +\d+\n/);
     expect(out).toMatch(/sites +2 and 1 deleted\n/);
     const json = JSON.parse((await run('check', path('plain.json'), '--json')).out);

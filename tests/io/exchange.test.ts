@@ -119,6 +119,29 @@ describe('a neighbour’s page', () => {
   });
 });
 
+describe('a site that changed since its survey', () => {
+  const book = sampleBook('word');
+  const slid = structuredClone(book) as Book;
+  slid.tables.events[0]!.on = '2026-06-01';
+
+  it('says so first, in every format', async () => {
+    for (const out of [writeGpx(slid, whole), writeKml(slid, whole), await neighbour(slid)]) {
+      expect(out).toContain('STOP: changed since survey: word (slide, 2026-06-01)');
+    }
+    expect(JSON.parse(writeGeoJson(slid, whole)).features[0].properties.changedSince).toBe('2026-06-01');
+    expect(writeCsv(slid, whole)).toContain('2026-05-02,walked,2026-06-01');
+  });
+
+  it('says nothing where somebody was there after the change; a check at the desk does not count', async () => {
+    expect(await neighbour(book)).not.toContain('changed since');
+    const desk = structuredClone(slid) as Book;
+    desk.tables.signOffs.push({ ...desk.tables.signOffs[0]!, id: 'c2', method: 'desk', on: '2026-07-01' });
+    const page = await neighbour(desk);
+    expect(page).toContain('STOP: changed since survey');
+    expect(page).not.toContain('2026-07-01');
+  });
+});
+
 describe('hostile text is inert', () => {
   const plain = sampleBook('word', hashes);
   const tags = (text: string): string[] => text.match(/<[^>]*>/g)!.map((tag) => tag.replace(/"[^"]*"/g, '""'));

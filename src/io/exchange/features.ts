@@ -27,7 +27,13 @@ const shapeField: Readonly<Record<PlacedTable, string>> = {
 };
 
 /** Properties that a feature of the book carries for readers and that its record does not have. */
-export const derivedProperties: readonly string[] = ['contested', 'lastCheckOn', 'lastCheckMethod', 'usng'];
+export const derivedProperties: readonly string[] = [
+  'contested',
+  'lastCheckOn',
+  'lastCheckMethod',
+  'changedSince',
+  'usng',
+];
 
 /** True for a feature that a book wrote. */
 export const isOwnFeature = (properties: Readonly<Record<string, unknown>>): boolean =>

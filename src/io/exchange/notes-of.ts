@@ -1,14 +1,17 @@
 import { formatDecimalDegrees, formatUsng } from '../../geo/index.ts';
-import type { Checks, Placed } from './placed.ts';
+import type { Placed } from './placed.ts';
+import { changedWords, type SiteFacts } from './site-facts.ts';
 
 /** What a map program shows of a record beside its name, one line each, plain text. */
-export function notesOf(placed: Placed, checks: Checks): string[] {
+export function notesOf(placed: Placed, facts: ReadonlyMap<string, SiteFacts>): string[] {
   const { table, record } = placed;
   const lines: (string | null)[] = [];
   if (table === 'sites') {
-    const check = checks.get(record.id);
+    const own = facts.get(record.id)!;
+    const { check } = own;
     const { patientPoint: patient } = record;
     lines.push(
+      changedWords(own),
       record.roadName && `Road: ${record.roadName}`,
       `Grid: ${formatUsng(record.place) ?? 'none'}`,
       `Drops toward ${Math.round(record.place.sideAzimuthDeg) % 360}° true`,

@@ -84,16 +84,3 @@ export function titleOf({ table, record }: Placed): { name: string; kind: string
       return { name: `Crash ${record.on}`, kind: record.severity };
   }
 }
-
-/** The last field check of each site, by its id; deleted ones do not count. */
-export function lastChecks(book: Book): ReadonlyMap<string, RecordOf<'signOffs'>> {
-  const last = new Map<string, RecordOf<'signOffs'>>();
-  for (const check of live(book, 'signOffs')) {
-    const known = last.get(check.siteId);
-    if (!known || check.on > known.on) last.set(check.siteId, check);
-  }
-  return last;
-}
-
-/** The last field check of each site, as `lastChecks` gives it. */
-export type Checks = ReturnType<typeof lastChecks>;

@@ -3,7 +3,8 @@ import type { Position } from 'geojson';
 import type { Book } from '../../book/index.ts';
 import { formatDegreesMinutes, formatUsng } from '../../geo/index.ts';
 import { inertCell } from './inert.ts';
-import { type Checks, type ExportChoice, lastChecks, type Placed, placedRecords, titleOf } from './placed.ts';
+import { type ExportChoice, type Placed, placedRecords, titleOf } from './placed.ts';
+import { type SiteFacts, siteFacts } from './site-facts.ts';
 import { linesOf } from './write-gpx.ts';
 
 /** Columns of the table, in order. `lat` and `lon` of a line or an area are those of its first corner. */
@@ -26,6 +27,7 @@ const columns = [
   'radio',
   'last_check_on',
   'last_check_method',
+  'changed_since',
   'notes',
 ] as const;
 
@@ -34,8 +36,8 @@ const columns = [
  * No cell is a formula.
  */
 export function writeCsv(book: Book, choice: ExportChoice): string {
-  const checks = lastChecks(book);
-  const rows = placedRecords(book, choice).map((placed) => rowOf(placed, checks));
+  const facts = siteFacts(book);
+  const rows = placedRecords(book, choice).map((placed) => rowOf(placed, facts));
   const cells = rows.map((row) => columns.map((column) => cell(row[column])));
   return `\uFEFF${csvFormatRows([[...columns], ...cells])}\n`;
 }
@@ -45,7 +47,7 @@ type Row = { [C in (typeof columns)[number]]?: string | number | null };
 const cell = (value: string | number | null | undefined): string =>
   typeof value === 'number' ? String(value) : inertCell(value ?? '');
 
-function rowOf(placed: Placed, checks: Checks): Row {
+function rowOf(placed: Placed, facts: ReadonlyMap<string, SiteFacts>): Row {
   const { table, record, geometry } = placed;
   const [lon, lat] = (geometry.type === 'Point' ? geometry.coordinates : linesOf(geometry)[0]![0]!) as Position;
   const { name, kind } = titleOf(placed);
@@ -64,7 +66,7 @@ function rowOf(placed: Placed, checks: Checks): Row {
     notes: 'notes' in record ? record.notes : null,
   };
   if (table !== 'sites') return row;
-  const check = checks.get(record.id);
+  const { check, changed } = facts.get(record.id)!;
   return {
     ...row,
     side_azimuth_deg: record.place.sideAzimuthDeg,
@@ -74,5 +76,6 @@ function rowOf(placed: Placed, checks: Checks): Row {
     patient_lon: record.patientPoint?.lon ?? null,
     last_check_on: check?.on ?? null,
     last_check_method: check?.method ?? null,
+    changed_since: changed.at(-1)?.on ?? null,
   };
 }

@@ -3,21 +3,22 @@ import type { Book } from '../../book/index.ts';
 import { CAUTION } from '../../study/index.ts';
 import { inertXml } from './inert.ts';
 import { notesOf } from './notes-of.ts';
-import { type ExportChoice, lastChecks, placedRecords, titleOf } from './placed.ts';
+import { type ExportChoice, placedRecords, titleOf } from './placed.ts';
+import { siteFacts } from './site-facts.ts';
 
 /**
  * A book's records that have a place, as GPX 1.1 [source: gpx11]: points are waypoints, lines and the rims of areas are tracks. A site's
  * patient point is a waypoint of its own.
  */
 export function writeGpx(book: Book, choice: ExportChoice): string {
-  const checks = lastChecks(book);
+  const facts = siteFacts(book);
   const points: string[] = [];
   const tracks: string[] = [];
   for (const placed of placedRecords(book, choice)) {
     const { name, kind } = titleOf(placed);
     const about = [
       `<name>${inertXml(name)}</name>`,
-      `<desc>${inertXml(notesOf(placed, checks).join('\n'))}</desc>`,
+      `<desc>${inertXml(notesOf(placed, facts).join('\n'))}</desc>`,
       `<type>${inertXml(kind)}</type>`,
     ].join('');
     const { geometry } = placed;

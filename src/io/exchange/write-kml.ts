@@ -3,23 +3,15 @@ import type { Book } from '../../book/index.ts';
 import { CAUTION } from '../../study/index.ts';
 import { inertXml } from './inert.ts';
 import { notesOf } from './notes-of.ts';
-import {
-  type Checks,
-  type ExportChoice,
-  lastChecks,
-  type Placed,
-  type PlacedTable,
-  placedRecords,
-  placedTables,
-  titleOf,
-} from './placed.ts';
+import { type ExportChoice, type Placed, type PlacedTable, placedRecords, placedTables, titleOf } from './placed.ts';
+import { type SiteFacts, siteFacts } from './site-facts.ts';
 
 /** A book's records that have a place, as KML 2.2 [source: kml22], one folder a table. A site's patient point is a placemark of its own. */
 export function writeKml(book: Book, choice: ExportChoice): string {
-  const checks = lastChecks(book);
+  const facts = siteFacts(book);
   const placed = placedRecords(book, choice);
   const folders = placedTables.flatMap((table) => {
-    const marks = placed.filter((one) => one.table === table).map((one) => placemarks(one, checks));
+    const marks = placed.filter((one) => one.table === table).map((one) => placemarks(one, facts));
     return marks.length > 0 ? [`<Folder><name>${folderNames[table]}</name>\n${marks.join('\n')}\n</Folder>`] : [];
   });
   return `<?xml version="1.0" encoding="UTF-8"?>
@@ -41,9 +33,9 @@ const folderNames: Readonly<Record<PlacedTable, string>> = {
   crashes: 'Crashes',
 };
 
-function placemarks(placed: Placed, checks: Checks): string {
+function placemarks(placed: Placed, facts: ReadonlyMap<string, SiteFacts>): string {
   const { name, kind } = titleOf(placed);
-  const own = placemark(name, [kind, ...notesOf(placed, checks)].join('\n'), placed.geometry);
+  const own = placemark(name, [kind, ...notesOf(placed, facts)].join('\n'), placed.geometry);
   if (placed.table !== 'sites' || !placed.record.patientPoint) return own;
   const { lon, lat } = placed.record.patientPoint;
   return `${own}\n${placemark(`${name}: patient point`, 'patient point', { type: 'Point', coordinates: [lon, lat] })}`;

@@ -1,11 +1,19 @@
-import { type Book, live, type MarkRecord, type PhotoRecord, quantities, type SiteRecord } from '../../book/index.ts';
+import {
+  type Book,
+  contestedForSite,
+  live,
+  type MarkRecord,
+  type PhotoRecord,
+  quantities,
+  type SiteRecord,
+} from '../../book/index.ts';
 import { formatDecimalDegrees, formatDegreesMinutes, formatUsng, geodesicM } from '../../geo/index.ts';
 import { CAUTION } from '../../study/index.ts';
 import { compassWord, formatLength, type UnitSystem } from '../../units/index.ts';
 import { type Asked, photosToSend } from '../book-file/index.ts';
 import { imageTypeOf } from '../photos/image-type.ts';
 import { inertHtml as text } from './inert.ts';
-import { type Checks, lastChecks } from './placed.ts';
+import { changedWords, type SiteFacts, siteFacts } from './site-facts.ts';
 
 /** What a neighbour's page is made of beside the book. */
 export interface NeighbourChoice {
@@ -27,9 +35,9 @@ export async function writeNeighbour(book: Book, choice: NeighbourChoice): Promi
   const sites = live(book, 'sites').filter(({ id }) => !chosen || chosen.has(id));
   const asked: Asked = { crashes: false, patientPhotos: choice.patientPhotos };
   const photos = photosToSend(book, asked);
-  const checks = lastChecks(book);
+  const facts = siteFacts(book);
   const parts: string[] = [];
-  for (const site of sites) parts.push(await siteSection(book, site, { photos, checks }, choice));
+  for (const site of sites) parts.push(await siteSection(book, site, { photos, facts: facts.get(site.id)! }, choice));
   const district = text(book.tables.settings[0]?.district || 'A fire district');
   const ids = new Set(sites.map(({ id }) => id));
   const of = (list: readonly PhotoRecord[]): number => list.filter(({ siteId }) => ids.has(siteId)).length;
@@ -57,10 +65,11 @@ ${parts.join('\n')}
 async function siteSection(
   book: Book,
   site: SiteRecord,
-  { photos, checks }: { readonly photos: readonly PhotoRecord[]; readonly checks: Checks },
+  { photos, facts }: { readonly photos: readonly PhotoRecord[]; readonly facts: SiteFacts },
   { units, photo }: NeighbourChoice,
 ): Promise<string> {
-  const check = checks.get(site.id);
+  const { check } = facts;
+  const stop = changedWords(facts);
   const { place, patientPoint: patient } = site;
   const both = (at: { lon: number; lat: number }): string =>
     text([formatDecimalDegrees(at), formatDegreesMinutes(at), formatUsng(at)].filter(Boolean).join(' · '));
@@ -80,11 +89,11 @@ async function siteSection(
     ],
     ['Notes', site.notes ? user(site.notes) : null],
   ];
-  const doubtful = book.contested.filter(({ table, id }) => table === 'sites' && id === site.id);
+  const doubtful = contestedForSite(book, site.id).filter(({ table }) => onPage.has(table));
   if (doubtful.length > 0) {
     rows.push([
       'Undecided',
-      `two surveyors differ on: ${text(doubtful.map(({ field }) => field).join(', '))}; ask the district`,
+      `two surveyors differ on: ${text(doubtful.map(({ table, field }) => (table === 'sites' ? field : `${table} ${field}`)).join(', '))}; ask the district`,
     ]);
   }
   const readings = live(book, 'measurements').filter(({ siteId }) => siteId === site.id);
@@ -113,10 +122,14 @@ async function siteSection(
   for (const one of photos.filter(({ siteId }) => siteId === site.id)) figures.push(await figure(one, photo));
   return `<section>
 <h2>${user(site.name)}</h2>
+${stop ? `<p class="caution">${user(stop)}</p>` : ''}
 <table>${rows.map(([name, value]) => (value ? `<tr><th scope="row">${name}</th><td>${value}</td></tr>` : '')).join('')}</table>
 ${lists.join('')}${figures.join('')}
 </section>`;
 }
+
+/** Tables whose records of a site stand on the page. */
+const onPage: ReadonlySet<string> = new Set(['sites', 'marks', 'measurements', 'signOffs', 'photos', 'supportPlaces']);
 
 /** Text that somebody wrote, kept from turning the direction of what stands beside it. */
 const user = (words: string): string => `<bdi>${text(words)}</bdi>`;
