@@ -1,13 +1,13 @@
-import { closure, type Layout } from '../spots/index.ts';
+import { closure } from '../spots/index.ts';
 import type { GroundWork } from './ground-work.ts';
 import { metres } from './rounded.ts';
 import type { StudyClosure } from './study.ts';
 
-/** A formal closure for the lanes that the first layout blocks. */
-export function closurePart(work: GroundWork, layout: Layout): StudyClosure {
+/** A formal closure for so many lanes blocked. */
+export function closurePart(work: GroundWork, lanesBlocked: number): StudyClosure {
   const { bench, i, traits, sight } = work;
   const gradeDeg = Number.isFinite(bench.gradeDeg[i]) ? bench.gradeDeg[i] : null;
-  const found = closure(traits, layout.lanesBlocked, gradeDeg, sight, shoulderM(work));
+  const found = closure(traits, lanesBlocked, gradeDeg, sight, shoulderM(work));
   return {
     kind: found.kind,
     lanesBlocked: found.lanesBlocked,

@@ -17,6 +17,7 @@ import { layoutWarnings } from './layout-warnings.ts';
 import { marksNear } from './marks-part.ts';
 import { originsOf } from './origins.ts';
 import { degrees, lonLatDegrees, metres } from './rounded.ts';
+import { sightWarnings } from './sight-warnings.ts';
 import { sideWords } from './site-words.ts';
 import { spotParts } from './spot-part.ts';
 import type { Study, StudyEdge, StudyWarning } from './study.ts';
@@ -40,7 +41,7 @@ export function completeStudy(given: GroundWork, inputs: StudyInputs): Study {
   const first = found?.layouts[0] ?? null;
   const layouts = found?.layouts.map((layout) => layoutPart(layout, plane)) ?? [];
   const spots = found ? spotParts(found, work.standing!.fleet, pins, plane) : [];
-  const closure = first ? closurePart(work, first) : null;
+  const closure = first ? closurePart(work, first.lanesBlocked) : null;
   const marks = marksNear(work.inputs, descent?.line.start ?? origin, descent?.line.end ?? origin);
   const sign = side.side === 'right' ? 1 : -1;
   const own = side.side === 'right' ? bench.right : bench.left;
@@ -51,14 +52,15 @@ export function completeStudy(given: GroundWork, inputs: StudyInputs): Study {
   const above = far.above[i];
   const way = work.inputs.roads.network.ways[place.way];
   const roadDeg = roadAzimuthDeg(bench, i);
+  const from = { before: compassWord(normaliseAzimuth(roadDeg + 180)), after: compassWord(roadDeg) };
   const warnings: StudyWarning[] = [
     ...(descent ? descentWarnings(descent, units) : []),
     ...benchWarnings(bench, i, { side: side.side, words, kind, units }),
     ...terrainWarnings(info, isScreeningOnly(info), work.doubted, units),
     ...(work.bothDrop ? [bothSides(words)] : []),
+    ...(descent && !structure ? sightWarnings(closure ?? closurePart(work, 0), from, units) : []),
     ...layoutWarnings({
-      ...{ found, layouts, spots, closure, units },
-      from: { before: compassWord(normaliseAzimuth(roadDeg + 180)), after: compassWord(roadDeg) },
+      ...{ found, layouts, spots, units },
       shipped: resources.how === 'shipped',
       high: descent?.angle?.planAs === 'high',
     }),
@@ -88,7 +90,7 @@ export function completeStudy(given: GroundWork, inputs: StudyInputs): Study {
     angle: descent?.angle ? anglePart(descent.angle, descent.nearbyMaxDeg, descent.meanDeg) : null,
     spots,
     layouts,
-    ways: found && descent ? waysPart(work, descent, first, closure, inputs) : [],
+    ways: found && descent ? waysPart(work, descent, found.layouts, closure, inputs) : [],
     closure,
     arriving: arrivingPart(resources),
     call: descent

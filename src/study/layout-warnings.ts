@@ -1,15 +1,12 @@
 import type { Layouts } from '../spots/index.ts';
 import { formatLength, type UnitSystem } from '../units/index.ts';
-import type { StudyClosure, StudyLayout, StudySpot, StudyWarning } from './study.ts';
+import type { StudyLayout, StudySpot, StudyWarning } from './study.ts';
 
 interface LayoutFacts {
   readonly found: Pick<Layouts, 'noStraight' | 'noTurned'> | null;
   /** By rank. */
   readonly layouts: readonly StudyLayout[];
   readonly spots: readonly StudySpot[];
-  readonly closure: StudyClosure | null;
-  /** Compass words of the two approaches: where a driver comes from who drives along the drawing, and against it. */
-  readonly from: { readonly before: string; readonly after: string };
   readonly shipped: boolean;
   /** Planned as high: no team size is told. */
   readonly high: boolean;
@@ -18,7 +15,7 @@ interface LayoutFacts {
 
 /** What a crew must be told of the layouts: the first one's weak points, and why a kind of haul is missing. */
 export function layoutWarnings(facts: LayoutFacts): StudyWarning[] {
-  const { found, layouts, closure, shipped } = facts;
+  const { found, layouts, shipped } = facts;
   if (!found) return [];
   const list: StudyWarning[] = [];
   const say = (code: string, severity: StudyWarning['severity'], text: string): void => {
@@ -32,9 +29,6 @@ export function layoutWarnings(facts: LayoutFacts): StudyWarning[] {
     if (!facts.high) team(first, say);
     forces(first, say);
     standing(first, facts, say);
-  }
-  if (closure && closure.short.length > 0) {
-    say('sight-short', 'check', sightWords(closure, facts));
   }
   if (shipped) {
     say(
@@ -122,12 +116,4 @@ function standing(first: StudyLayout, { spots }: LayoutFacts, say: Say): void {
       say(code === 'shoulder' ? 'shoulder-check' : `spot-${code}`, severity === 'unmet' ? 'stop' : 'check', line);
     }
   }
-}
-
-function sightWords({ stoppingSightM, sightM, short }: StudyClosure, { from, units }: LayoutFacts): string {
-  const parts = short.map((way) => {
-    const seen = sightM[way];
-    return `from the ${from[way]} ${seen === null ? 'it is not known' : formatLength(seen, units, 'down')}`;
-  });
-  return `Drivers see the site too late: stopping takes ${formatLength(stoppingSightM, units, 'up')}, ${parts.join(', ')} (at best, vegetation not seen). Warn traffic farther out.`;
 }

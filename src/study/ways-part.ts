@@ -1,4 +1,6 @@
+import type { Rates } from '../book/index.ts';
 import type { Crossing, Descent } from '../descent/index.ts';
+import type { ForceCheck } from '../rigging/index.ts';
 import { roadAt } from '../road/index.ts';
 import { findWays, kitArrivals, type Layout, type LowerTo, type Way } from '../spots/index.ts';
 import type { GroundWork } from './ground-work.ts';
@@ -10,12 +12,13 @@ import type { StudyClosure, StudyWay } from './study.ts';
 export function waysPart(
   work: GroundWork,
   descent: Descent,
-  layout: Layout | null,
+  layouts: readonly Layout[],
   closure: StudyClosure | null,
   inputs: StudyInputs,
 ): StudyWay[] {
   const { resources, conditions, patients, units } = inputs;
   const { angle } = descent;
+  const layout = layouts[0] ?? null;
   if (!angle) return [];
   const ways = findWays({
     raise: layout && {
@@ -24,7 +27,8 @@ export function waysPart(
       people: layout.people.leastRaise,
       minutes: layout.minutes,
     },
-    anchorRunM: layout ? layout.run.belayRunM : runToSpot(work, descent),
+    lowerRunM: layouts.find(holdsLowering)?.run.belayRunM ?? null,
+    carryRunM: layouts.find(holdsBelay)?.run.belayRunM ?? (layout ? null : runToSpot(work, descent, resources.rates)),
     slope: {
       planLow: angle.planAs === 'low',
       step: descent.steps.length > 0,
@@ -61,11 +65,22 @@ function wayPart(
   };
 }
 
-/** From the edge to the far end of the nearest apparatus that can hold a line, metres; null where none can. */
-function runToSpot({ standing }: GroundWork, { line }: Descent): number | null {
+const belayHolds = ({ at, ok }: ForceCheck): boolean => at !== 'belay anchor' || ok !== 'no';
+const holdsBelay = ({ forces }: Layout): boolean => forces.every(belayHolds);
+/** Nothing is hauled: only what is held and the belay must hold. */
+const holdsLowering = ({ forces }: Layout): boolean =>
+  forces.every(
+    (check) => belayHolds(check) && (!check.at.endsWith(', held') || check.kind === 'part' || check.ok !== 'no'),
+  );
+
+/**
+ * From the edge to the far end of the nearest apparatus that holds the belay of a carry whichever way it is pulled, metres;
+ * null where none does.
+ */
+function runToSpot({ standing }: GroundWork, { line }: Descent, rates: Rates): number | null {
   let least: number | null = null;
-  for (const { use, footprint } of standing?.spots ?? []) {
-    if (use === 'blocker') continue;
+  for (const { use, footprint, holdKn } of standing?.spots ?? []) {
+    if (use === 'blocker' || holdKn < rates.holdFactor * rates.belayFloorKn) continue;
     const runM = Math.hypot(footprint.x - line.start.x, footprint.y - line.start.y) + footprint.lengthM / 2;
     least = Math.min(least ?? runM, runM);
   }

@@ -172,7 +172,7 @@ describe.skipIf(withoutChromium())('the first screen', () => {
     const { page } = await visit(`#/study/${lon},${lat},${side}`);
     expect(await sentenceLike(page, planned)).toMatch(/\d ft/);
     await page.getByRole('button', { name: 'metres' }).click();
-    const metric = await sentenceLike(page, /\d m of rope line/);
+    const metric = await sentenceLike(page, /\d m of (rope line|main)/);
     expect(metric).not.toMatch(/\d ft/);
     const { at } = addressOf(page.url());
     expect(at.split(',').map(Number)).toEqual([expect.closeTo(lon, 6), expect.closeTo(lat, 6)]);

@@ -139,6 +139,44 @@ describe('the two steps of a study', () => {
   });
 });
 
+describe('the ways of a study', () => {
+  const low = studyInputs(hillside({ belowDeg: 18, lengthM: 14, aboveDeg: 20 }));
+
+  it('lead with a carry on a short low slope, and the sentence says so', () => {
+    const carried = study(low);
+    expect(carried.ways[0]).toMatchObject({ kind: 'carry', bearers: 6, people: { count: 8, atMin: 8 } });
+    expect(carried.sentence).toContain('Six carry, one line, no haul: 8 people at 8 min');
+    expect(carried.ways.map(({ kind }) => kind)).toContain('raise');
+  });
+
+  it('carry nothing where no anchor holds the line: on ice, with apparatus alone', () => {
+    const ice = study({ ...low, conditions: { ...fairConditions, ice: true } });
+    expect(ice.ways.map(({ kind }) => kind)).not.toContain('carry');
+  });
+
+  it('lead with lowering to a road below that the descent meets, which is named', () => {
+    const { ways } = roadNetwork();
+    const below = [-390, 390].flatMap((x) => {
+      const { lon, lat } = plane.toLonLat({ x, y: -36 });
+      return [lon, lat];
+    });
+    const lower = {
+      id: 'way/2',
+      name: 'Old Quarry Spur',
+      line: Float64Array.from(below),
+      tags: { highway: 'tertiary' },
+    };
+    const roads = indexRoads({ ways: [...ways, lower], features: [] });
+    const lowered = study(studyInputs(hillside({ belowDeg: 34, lengthM: 60, aboveDeg: 30 }), { roads }));
+    const [first, second] = lowered.ways;
+    expect(first).toMatchObject({ kind: 'lower', reachedBy: 'vehicle', people: { count: 8 } });
+    // The near side of the road, 3 m from its middle, is 29 m out from the edge.
+    expect(first.meets).toMatch(/^an ambulance on Old Quarry Spur, 11[4-6] ft down$/);
+    expect(second.kind).toBe('raise');
+    expect(lowered.sentence).toContain('Lower to an ambulance on Old Quarry Spur');
+  });
+});
+
 describe('places without a haul', () => {
   it.each<[string, StudyInputs]>([
     ['coarse cells', studyInputs(hillside({ ...slope, lengthM: 120, cellM: 10 }))],

@@ -5,12 +5,11 @@ import type { Way, WayQuestion } from './way-types.ts';
 
 /** Ways to end the job, the leading one first: those that rope and people allow before others, then by minutes. */
 export function findWays(question: WayQuestion): Way[] {
-  const { raise, crossings, anchorRunM } = question;
+  const { raise, crossings, lowerRunM, carryRunM } = question;
   const ways: Way[] = raise ? [raiseWay(raise)] : [];
-  if (anchorRunM !== null) {
-    const carried = carryWay(question, anchorRunM);
-    ways.push(...crossings.map((to) => lowerWay(question, to, anchorRunM)), ...(carried ? [carried] : []));
-  }
+  if (lowerRunM !== null) ways.push(...crossings.map((to) => lowerWay(question, to, lowerRunM)));
+  const carried = carryRunM === null ? null : carryWay(question, carryRunM);
+  if (carried) ways.push(carried);
   return ways.sort(compareWays);
 }
 

@@ -60,8 +60,10 @@ export interface WaySlope {
 /** What the ways of a site are worked out from. Nothing is lowered or carried without an anchor. */
 export interface WayQuestion {
   readonly raise: RaiseOption | null;
-  /** From the edge to the device of main and belay, metres; null where no anchor was found. */
-  readonly anchorRunM: number | null;
+  /** From the edge to the anchor that holds main and belay while lowering, metres; null where none is known to hold. */
+  readonly lowerRunM: number | null;
+  /** From the edge to the anchor that holds the belay line of a carry, metres; null where none is known to hold. */
+  readonly carryRunM: number | null;
   readonly slope: WaySlope;
   readonly crossings: readonly LowerTo[];
   readonly arrivals: readonly { readonly atMin: number; readonly people: number }[];

@@ -19,7 +19,8 @@ function waysOf(number: number): Way[] {
       people: first!.people.leastRaise,
       minutes: first!.minutes,
     },
-    anchorRunM: first!.run.belayRunM,
+    lowerRunM: first!.run.belayRunM,
+    carryRunM: first!.run.belayRunM,
     slope: {
       planLow: angleDeg < 30,
       step: false,

@@ -7,7 +7,8 @@ import { firstAlarm } from '../../helpers/haul-cases.ts';
 /** A low bank of 15 m at 20°, with the crews of the shipped arrivals and two 60 m ropes on each engine. */
 const question: WayQuestion = {
   raise: null,
-  anchorRunM: 6,
+  lowerRunM: 6,
+  carryRunM: 6,
   slope: { planLow: true, step: false, lipChangeDeg: 20, angleHighDeg: 20, groundM: 15, ropeLineM: 15 },
   crossings: [],
   arrivals: firstAlarm,
@@ -73,7 +74,7 @@ describe('the ways of a site', () => {
   });
 
   it('neither lowers nor carries without an anchor', () => {
-    expect(findWays({ ...question, crossings: [lowerLeg], anchorRunM: null })).toEqual([]);
+    expect(findWays({ ...question, crossings: [lowerLeg], lowerRunM: null, carryRunM: null })).toEqual([]);
   });
 
   it('carries nothing planned steeper than low, over a step, or over a sharp lip', () => {
