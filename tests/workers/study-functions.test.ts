@@ -6,6 +6,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { defaultAngleRule } from '../../src/book/index.ts';
 import { localPlane } from '../../src/geo/index.ts';
 import { fileSource } from '../../src/io/node/index.ts';
+import { fairConditions } from '../../src/rigging/index.ts';
 import { type Opener, type StudyAsk, studyFunctions, transferListOf } from '../../src/workers/index.ts';
 
 const demo = (name: string): string => join(fileURLToPath(new URL('../../data/demo/', import.meta.url)), name);
@@ -20,6 +21,12 @@ const files = {
   roads: demo('roads.geojson'),
   marks: demo('marks.geojson'),
   sites: demo('sites.json'),
+  resources: {
+    fleet: demo('fleet.json'),
+    kit: demo('kit.json'),
+    stations: demo('stations.json'),
+    response: demo('response.json'),
+  },
 };
 const never = new AbortController().signal;
 const bitmap = async (rgba: Uint8ClampedArray, size: number) => ({ rgba, size });
@@ -88,6 +95,19 @@ describe('the functions of the study worker, called directly', () => {
     expect(line.riseM).toBeCloseTo(-descent!.dropM, 1);
     expect((await functions.measure([edge!, { lon: 0, lat: 0 }], never)).riseM).toBeNull();
     await functions.marks(marks, never);
+  });
+
+  test('a pinned spot and other weather are worked out on the ground that is kept', async () => {
+    const { study } = await functions.study(kettleBend, never);
+    expect(study.given.resources).toBe('book');
+    const anchor = study.layouts[0]!.anchor;
+    const pinned = (await functions.study({ ...kettleBend, pins: { anchor } }, never)).study;
+    expect(pinned.layouts.every((layout) => layout.anchor === anchor)).toBe(true);
+    const wet = (await functions.study({ ...kettleBend, conditions: { ...fairConditions, wet: true } }, never)).study;
+    expect(wet.given.conditions.wet).toBe(true);
+    expect(wet.profile).toEqual(study.profile);
+    expect((await functions.study(kettleBend, never)).study).toEqual(study);
+    await expect(functions.study({ ...kettleBend, pins: { anchor: 'nowhere' } }, never)).rejects.toThrow(/nowhere/);
   });
 
   test('a tap counts for the side that it lies on', async () => {
