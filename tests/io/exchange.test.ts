@@ -368,6 +368,7 @@ describe('places of other programs', () => {
     ['<html></html>', /neither GPX nor KML/],
     [`<kml>${'<Folder>'.repeat(200)}${'</Folder>'.repeat(200)}</kml>`, /nested more than 100/],
     ['a,b\n1,2\n', /no columns lat and lon/],
+    [`a,lat,lon${'\n'.repeat(1_000_001)}`, /has 1000001 lines/],
     ['name,lat,lon\n"A,44,-128\n', /never closes it in line 2/],
     ['name,lat,lon\n"A"x,44,-128\n"B",44,-128\n', /stray quotation mark in line 2/],
   ])('%j is refused with a sentence', (text, words) => {

@@ -1,6 +1,9 @@
 import { dsvFormat } from 'd3-dsv';
 import { UserError } from '../../units/index.ts';
 
+/** The most lines that are looked at; far over what may be taken from one file. */
+const MOST_LINES = 1_000_000;
+
 /** A table of texts: the names of its columns as written, and its rows. */
 export interface Rows {
   readonly header: readonly string[];
@@ -19,6 +22,13 @@ export function readRows(text: string, file: string): Rows {
     (best, mark) => (count(first, mark) > count(first, best) ? mark : best),
     ',',
   );
+  const lines = count(plain, '\n');
+  if (lines > MOST_LINES) {
+    throw new UserError(
+      'csv-lines',
+      `${file} has ${lines} lines, over the ${MOST_LINES} that are read; leave empty ones out or split it.`,
+    );
+  }
   checkQuotes(plain, delimiter, file);
   const all = dsvFormat(delimiter).parseRows(plain);
   const [header, ...rest] = all;
