@@ -1,6 +1,7 @@
 import type { Map as MapView, PointLike } from 'maplibre-gl';
 import type { MapSite } from './district.ts';
 import type { MapOptions } from './options.ts';
+import { RING_ZOOM } from './style/site-layers.ts';
 
 /** A tap this near a site's ring means the site: half of 44 pixels. */
 const SITE_TOUCH_PX = 22;
@@ -8,7 +9,6 @@ const SITE_TOUCH_PX = 22;
 const MARK_TOUCH_PX = 14;
 /** From afar, where sites are dots beside each other, only a near one is meant. */
 const DOT_TOUCH_PX = 10;
-const RING_ZOOM = 12;
 
 /** Tells taps, keys, the mouse, dropped files and rest to whoever mounted the map. */
 export function listen(map: MapView, element: HTMLElement, options: MapOptions, sites: () => readonly MapSite[]): void {

@@ -1,7 +1,7 @@
 import type { Map as MapView } from 'maplibre-gl';
 import type { MapInk } from './ink.ts';
-import { putImage } from './put-image.ts';
 import { markPaths, type SymbolPaths } from './mark-symbols/index.ts';
+import { putImage } from './put-image.ts';
 
 const BOX = 24;
 

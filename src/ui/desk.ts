@@ -14,9 +14,9 @@ import { type Place, readAddress, writeAddress } from './address.ts';
 import { demoFiles } from './demo.ts';
 import { type LightChoice, type OpenDistrict, useDesk } from './desk-state.ts';
 
-/** Files that a person picked, and what they say of the elevation. */
+/** Files that a person picked, or the web addresses of rasters, and what they say of the elevation. */
 export interface OwnFiles {
-  readonly elevation: readonly File[];
+  readonly elevation: readonly (File | string)[];
   readonly roads: File | null;
   readonly marks: File | null;
   readonly options: ElevationOptions;
@@ -37,6 +37,7 @@ export type Desk = ReturnType<typeof createDesk>;
 export function createDesk({ study, map }: DeskWorkers) {
   const set = useDesk.setState;
   const get = useDesk.getState;
+  let reading: AbortController | null = null;
   let staleTimer: ReturnType<typeof setTimeout> | undefined;
 
   const settle = (): void => {
@@ -106,16 +107,20 @@ export function createDesk({ study, map }: DeskWorkers) {
     named: (view: DistrictView) => Omit<OpenDistrict, 'view'>,
   ): Promise<boolean> {
     const before = get().district;
+    reading?.abort();
+    const mine = new AbortController();
+    reading = mine;
     set({ opening: 'Reading elevation and roads.', openProblem: null });
     try {
-      const view = await study.call('open', files);
+      const view = await study.call('open', files, mine.signal);
       await map.call('open', { ...files, sites: null });
       clear();
       set({ district: { ...named(view), view }, opening: null, mapProblem: null });
       return true;
     } catch (error) {
       const kept = before ? ` ${before.name} stays open.` : '';
-      set({ opening: null, openProblem: `${sentenceOf(error)}${kept}` });
+      const why = mine.signal.aborted ? 'Reading was stopped.' : sentenceOf(error);
+      if (reading === mine) set({ opening: null, openProblem: `${why}${kept}` });
       return false;
     }
   }
@@ -131,10 +136,13 @@ export function createDesk({ study, map }: DeskWorkers) {
     },
     /** Opens files that a person picked in place of what is on the desk. */
     async openOwn({ elevation, roads, marks, options }: OwnFiles): Promise<void> {
-      const name = elevation[0]?.name ?? 'Own files';
+      const first = elevation[0];
+      const name = typeof first === 'string' ? first.split('/').at(-1)! : (first?.name ?? 'Own files');
       const opened = await open({ elevation, roads, marks, sites: null, options }, () => ({ name, invented: false }));
       if (opened) showAddress({ screen: 'start' }, 'push');
     },
+    /** Gives up reading what is being opened; what was open stays. */
+    stopOpening: (): void => reading?.abort(),
     /** The point moves under a finger or a key: the study follows, the address waits. */
     move: (at: LonLat): void => ask(at, 'of the point', false),
     /** A tap, a released point or Enter. */

@@ -8,6 +8,7 @@ import './styles/tokens.css';
 import './styles/page.css';
 import './styles/notes.css';
 import './styles/profile.css';
+import './styles/own.css';
 import './styles/narrow.css';
 
 const workers = { study: startStudyWorker('study'), map: startStudyWorker('map') };

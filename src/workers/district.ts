@@ -86,7 +86,7 @@ export async function openDistrict(files: DistrictFiles, opener: Opener, signal:
   const sources: ElevationSource[] = [];
   try {
     for (const origin of files.elevation) {
-      sources.push(await openElevation(opener.bytes(origin), files.options, opener.pool ?? undefined));
+      sources.push(await openElevation(opener.bytes(origin), files.options, opener.pool ?? undefined, signal));
     }
     sources.sort((a, b) => a.info.cellM - b.info.cellM);
     const network = files.roads

@@ -91,6 +91,10 @@ export function studyFunctions<Tile extends object>(
   return {
     async open(files, signal) {
       const next = await openDistrict(files, opener, signal);
+      if (signal.aborted) {
+        await closeAll(next.sources);
+        signal.throwIfAborted();
+      }
       const before = district;
       district = next;
       last = null;

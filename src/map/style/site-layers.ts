@@ -2,7 +2,7 @@ import type { ExpressionSpecification, LayerSpecification } from 'maplibre-gl';
 import type { MapInk } from '../ink.ts';
 
 /** From this zoom a site is a ring with its class; farther out, where rings would hide each other, a dot. */
-const RING_ZOOM = 12;
+export const RING_ZOOM = 13;
 
 /** Sites: dots from afar, then rings cut by the ground, then names and figures where there is room for them. */
 export function siteLayers(ink: MapInk, selected: string | null): LayerSpecification[] {
@@ -17,6 +17,8 @@ export function siteLayers(ink: MapInk, selected: string | null): LayerSpecifica
     ink.high,
     ink.leaf,
   ];
+  // Tone is never alone: the steeper, the larger; undecided and unread are hollow.
+  const size: ExpressionSpecification = ['match', ['get', 'look'], 'low', 0.8, 'high', 1.3, 1];
   return [
     {
       id: 'site-dot',
@@ -25,7 +27,7 @@ export function siteLayers(ink: MapInk, selected: string | null): LayerSpecifica
       maxzoom: RING_ZOOM,
       paint: {
         'circle-color': tone,
-        'circle-radius': ['interpolate', ['linear'], ['zoom'], 7, 1.6, RING_ZOOM, 5],
+        'circle-radius': ['interpolate', ['linear'], ['zoom'], 7, ['*', 1.5, size], RING_ZOOM, ['*', 4.5, size]],
         'circle-stroke-color': ink.ink,
         'circle-stroke-width': ['interpolate', ['linear'], ['zoom'], 7, 0.4, RING_ZOOM, 1.2],
       },

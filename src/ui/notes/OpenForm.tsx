@@ -1,15 +1,19 @@
 import { type DragEvent, type FormEvent, useRef, useState } from 'react';
 import type { ElevationOptions } from '../../io/index.ts';
+import type { FilesToKeep } from '../../io/web/index.ts';
 import type { VerticalUnit } from '../../units/index.ts';
 import type { OwnFiles } from '../desk.ts';
 import { useActions } from '../desk-context.ts';
 import { useDesk } from '../desk-state.ts';
+import { KeptFiles } from '../own/KeptFiles.tsx';
+import { keepFiles, useKept } from '../own/kept-store.ts';
 
 /** The form for own files: what to open, and what the files may not say of themselves. Nothing leaves this machine. */
 export function OpenForm() {
   const { desk } = useActions();
   const opening = useDesk((state) => state.opening);
   const invented = useDesk((state) => state.district?.invented ?? false);
+  const copying = useKept((state) => state.copying !== null);
   const [problem, setProblem] = useState<string | null>(null);
   const form = useRef<HTMLFormElement>(null);
 
@@ -26,7 +30,15 @@ export function OpenForm() {
     const files = readForm(data, rmse);
     const missing = files.elevation.length === 0 ? 'an elevation file' : files.roads === null ? 'a road file' : null;
     setProblem(missing && `Choose ${missing} first.`);
-    if (!missing) void desk.openOwn(files);
+    if (!missing) void open(files, data.has('keep'));
+  };
+  const open = async (files: OwnFiles, toBeKept: boolean): Promise<void> => {
+    const copied = toBeKept && picked(files).length > 0 ? await keepFiles(toKeep(files)) : files;
+    if (!copied) return;
+    // What lies behind an address stays there and is read by parts.
+    const addresses = files.elevation.filter((origin) => typeof origin === 'string');
+    const elevation = copied === files ? files.elevation : [...copied.elevation, ...addresses];
+    await desk.openOwn({ ...copied, elevation });
   };
   const onDrop = (event: DragEvent): void => {
     event.preventDefault();
@@ -47,6 +59,10 @@ export function OpenForm() {
           <input type="file" name="elevation" accept=".tif,.tiff,image/tiff" multiple />
         </label>
         <label>
+          Or the web address of a GeoTIFF, read by parts
+          <input type="url" name="address" placeholder="https://" spellCheck={false} />
+        </label>
+        <label>
           Roads: GeoJSON or Overpass JSON
           <input type="file" name="roads" accept=".geojson,.json,application/geo+json,application/json" />
         </label>
@@ -55,7 +71,12 @@ export function OpenForm() {
           <input type="file" name="marks" accept=".geojson,.json,application/geo+json,application/json" />
         </label>
         <p className="note">Or drop the files on this form. They are read here and go nowhere.</p>
+        <label className="check-line">
+          <input type="checkbox" name="keep" defaultChecked />
+          Keep the files on this device, to open them again without choosing
+        </label>
       </section>
+      <KeptFiles onOpen={(files) => void desk.openOwn(files)} />
       <section className="block">
         <h2>What the elevation may not say</h2>
         <label>
@@ -88,9 +109,14 @@ export function OpenForm() {
         {problem}
       </p>
       <div className="form-keys">
-        <button type="submit" className="key" disabled={opening !== null}>
+        <button type="submit" className="key" disabled={opening !== null || copying}>
           Open
         </button>
+        {opening !== null && (
+          <button type="button" className="key-quiet" onClick={desk.stopOpening}>
+            stop
+          </button>
+        )}
         <a className="key-quiet" href="#/">
           back
         </a>
@@ -122,7 +148,26 @@ function readForm(data: FormData, rmse: number | null): OwnFiles {
     ...(text('verticalUnit') ? { verticalUnit: text('verticalUnit') as VerticalUnit } : {}),
     ...(rmse === null ? {} : { verticalRmseM: rmse }),
   };
-  return { elevation: files('elevation'), roads: files('roads')[0] ?? null, marks: files('marks')[0] ?? null, options };
+  const address = text('address');
+  const elevation = [...files('elevation'), ...(address ? [address] : [])];
+  return { elevation, roads: files('roads')[0] ?? null, marks: files('marks')[0] ?? null, options };
+}
+
+const picked = ({ elevation }: OwnFiles): File[] => elevation.filter((origin) => origin instanceof File);
+
+/** What of the form's files is to lie on this device, under the name of its first raster. */
+function toKeep(own: OwnFiles): FilesToKeep {
+  const { roads, marks, options } = own;
+  const rasters = picked(own);
+  return {
+    name: rasters[0]!.name,
+    options,
+    files: [
+      ...rasters.map((file) => ({ role: 'elevation' as const, file })),
+      ...(roads ? [{ role: 'roads' as const, file: roads }] : []),
+      ...(marks ? [{ role: 'marks' as const, file: marks }] : []),
+    ],
+  };
 }
 
 /** Puts dropped files where they belong by their endings: rasters, then roads, then marks. */
