@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import proj4 from 'proj4';
 import { describe, expect, it } from 'vitest';
 import {
   formatDecimalDegrees,
@@ -9,6 +10,7 @@ import {
   type PositionReading,
   parsePosition,
 } from '../../src/geo/index.ts';
+import { seededRandom } from '../../src/units/index.ts';
 
 const read = (text: string, bounds: Parameters<typeof parsePosition>[1] = {}): PositionReading => {
   const found = parsePosition(text, bounds);
@@ -211,6 +213,31 @@ describe('positions in texts', () => {
     ['x'.repeat(20_001), /20001 characters/],
   ])('refuses %j', (text, words) => {
     expect(refusal(text)).toMatch(words);
+  });
+});
+
+describe('UTM against proj4, another way to the same numbers [source: proj]', () => {
+  it('is read within the metre over the zones of both hemispheres', () => {
+    const random = seededRandom(12);
+    let read = 0;
+    for (let n = 0; n < 500; n++) {
+      const zone = 1 + Math.floor(random.next() * 60);
+      const at = { lon: zone * 6 - 183 + (random.next() - 0.5) * 5, lat: random.next() * 150 - 75 };
+      const south = at.lat < 0 ? ' +south' : '';
+      const [x, y] = proj4('+proj=longlat +datum=WGS84', `+proj=utm +zone=${zone}${south} +datum=WGS84`).forward([
+        at.lon,
+        at.lat,
+      ]);
+      const band = formatUsng(at, 1)!.split(' ')[0]!;
+      if (Number.parseInt(band, 10) !== zone) continue; // Off Norway and in Svalbard zones are wider.
+      const [east, north] = [Math.floor(x), Math.floor(y)];
+      if (String(north).length < 6) continue;
+      const found = parsePosition(`${band} ${east}mE ${north}mN`);
+      expect(found.ok, `${band} ${east} ${north}`).toBe(true);
+      if (found.ok) expect(geodesicM(found.value.position, at)).toBeLessThan(0.72);
+      read++;
+    }
+    expect(read).toBeGreaterThan(400);
   });
 });
 

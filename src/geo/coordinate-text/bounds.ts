@@ -19,3 +19,13 @@ export function middleOf({ west, south, east, north }: DistrictBounds): LonLat {
   const lon = (west + (west <= east ? east : east + 360)) / 2;
   return { lon: lon > 180 ? lon - 360 : lon, lat: (south + north) / 2 };
 }
+
+/** About how far two positions lie apart, metres: true to 1 % within 100 km, enough to tell places apart and to say "km away". */
+export function roughM(a: LonLat, b: LonLat): number {
+  const turns = Math.abs(a.lon - b.lon) % 360;
+  const east = Math.min(turns, 360 - turns) * Math.cos(((a.lat + b.lat) * Math.PI) / 360);
+  return METRES_PER_DEGREE * Math.hypot(east, a.lat - b.lat);
+}
+
+/** Along a meridian and along the equator, rounded up. */
+export const METRES_PER_DEGREE = 111_320;

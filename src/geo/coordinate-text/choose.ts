@@ -1,6 +1,5 @@
-import { geodesicM } from '../geodesic.ts';
 import type { LonLat } from '../types.ts';
-import { isInsideBounds } from './bounds.ts';
+import { isInsideBounds, roughM } from './bounds.ts';
 import type { Candidate, DistrictBounds } from './reading.ts';
 
 /** Two writings of one place are rounded differently and may come from two maps; farther apart they are two places. */
@@ -29,4 +28,4 @@ export function choose(candidates: readonly Candidate[], bounds: DistrictBounds 
 }
 
 const isSame = (a: Candidate, b: Candidate): boolean =>
-  geodesicM(a.position, b.position) <= SAME_PLACE_M + Math.SQRT2 * (a.withinM + b.withinM);
+  roughM(a.position, b.position) <= SAME_PLACE_M + Math.SQRT2 * (a.withinM + b.withinM);

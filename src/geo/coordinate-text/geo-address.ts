@@ -1,3 +1,4 @@
+import { METRES_PER_DEGREE } from './bounds.ts';
 import type { Candidate, Fault } from './reading.ts';
 
 const GEO = /(?<![A-Z])GEO:(-?\d+(?:\.\d+)?),(-?\d+(?:\.\d+)?)(?:,-?\d+(?:\.\d+)?)?((?:;[^\s;?]*)*)(\?[^\s]*)?/g;
@@ -19,7 +20,7 @@ export function geoAddressesIn(tidy: string): (Candidate | Fault)[] {
     return [
       {
         position: { lon: Number(lon), lat: Number(lat) },
-        withinM: Math.max(u, 0.5 * 10 ** -digits * 111_320),
+        withinM: Math.max(u, 0.5 * 10 ** -digits * METRES_PER_DEGREE),
         form: 'geo address',
         strong: true,
         whole: !/[A-Z\d]/.test(tidy.replace(all, '')),

@@ -1,4 +1,3 @@
-import proj4 from 'proj4';
 import { formatUsng, parseUsng } from '../texts/usng.ts';
 import { isInsideBounds, middleOf } from './bounds.ts';
 import type { Candidate, DistrictBounds, Fault } from './reading.ts';
@@ -54,28 +53,25 @@ const halves = (digits: string): [string, string] | null =>
   digits.length % 2 === 1 ? null : [digits.slice(0, digits.length / 2), digits.slice(digits.length / 2)];
 
 /**
- * Zone, latitude band, easting and northing in metres on WGS 84 [source: proj]. The band must hold the latitude: S is a band
- * in the north and also written for "south", so a reference whose band does not fit is refused.
+ * Zone, latitude band, easting and northing in metres, read by the metre square of the grid that they fall in: the grid is UTM with
+ * letters for the squares of 100 km [source: fgdc-usng]. The band must hold the latitude: S is a band in the north and also
+ * written for "south", so a reference whose band does not fit is refused.
  */
 function utm(match: RegExpExecArray, tidy: string): Candidate | Fault {
   const [all, zone, band, easting, northing] = match;
-  const south = band! < 'N' ? ' +south' : '';
-  if (Number(zone) < 1 || Number(zone) > 60) return { fault: `has a UTM zone ${zone}; zones go from 1 to 60` };
-  const system = `+proj=utm +zone=${Number(zone)}${south} +datum=WGS84 +units=m +no_defs`;
-  const [lon, lat] = proj4(system, '+proj=longlat +datum=WGS84 +no_defs').forward([Number(easting), Number(northing)]);
-  const name = Number.isFinite(lon) && Number.isFinite(lat) ? formatUsng({ lon, lat }, 1) : null;
-  if (name?.split(' ')[0] !== `${Number(zone)}${band}`) {
-    return { fault: `is no UTM position: zone ${Number(zone)}, band ${band} does not reach there` };
-  }
-  const decimals = Math.min(easting!.split('.')[1]?.length ?? 0, northing!.split('.')[1]?.length ?? 0);
-  return {
-    position: { lon, lat },
-    withinM: 0.5 * 10 ** -decimals,
-    form: 'UTM',
-    strong: true,
-    whole: isWhole(all, tidy),
-    doubt: null,
-  };
+  const number = Number(zone);
+  if (number < 1 || number > 60) return { fault: `has a UTM zone ${zone}; zones go from 1 to 60` };
+  const [east, north] = [Math.floor(Number(easting)), Math.floor(Number(northing))];
+  const column = COLUMNS[(number - 1) % 3]![Math.floor(east / 1e5) - 1];
+  const row = ROWS[(Math.floor(north / 1e5) + (number % 2 === 0 ? 5 : 0)) % 20]!;
+  const rest = (metres: number): string => String(metres % 1e5).padStart(5, '0');
+  const read = column && parseUsng(`${number}${band} ${column}${row} ${rest(east)} ${rest(north)}`);
+  if (!read) return { fault: `is no UTM position: zone ${number}, band ${band} does not reach there` };
+  return { ...read, form: 'UTM', strong: true, whole: isWhole(all, tidy), doubt: null };
 }
+
+/** Letters of the squares of 100 km: columns by zone in sets of three, rows in turns of 20, begun at F in even zones. */
+const COLUMNS = ['ABCDEFGH', 'JKLMNPQR', 'STUVWXYZ'] as const;
+const ROWS = 'ABCDEFGHJKLMNPQRSTUV';
 
 const isWhole = (found: string, tidy: string): boolean => !/[A-Z\d]/.test(tidy.replace(found, ''));

@@ -1,8 +1,7 @@
+import { METRES_PER_DEGREE } from './bounds.ts';
 import { type Ordinate, readOrdinate } from './ordinate.ts';
 import type { Candidate, Fault } from './reading.ts';
 import type { Axis, Token } from './tokens.ts';
-
-const METRES_PER_DEGREE = 111_320;
 
 /** Decimals from which two bare numbers side by side are taken for a position inside a longer text: 3 are 111 m. */
 const TELLING_DECIMALS = 3;

@@ -1,7 +1,6 @@
-import { geodesicM } from '../geodesic.ts';
 import { formatDecimalDegrees } from '../texts/degrees.ts';
 import type { LonLat } from '../types.ts';
-import { isInsideBounds, nearestInside } from './bounds.ts';
+import { isInsideBounds, nearestInside, roughM } from './bounds.ts';
 import type { Chosen } from './choose.ts';
 import type { DistrictBounds, PositionQuestion } from './reading.ts';
 
@@ -59,7 +58,7 @@ function outside(position: LonLat, bounds: DistrictBounds, wasSwapped: boolean):
     const sentence = `${written} lies outside the district; ${how}, ${formatDecimalDegrees(instead)} lies inside: which is meant?`;
     return { code, sentence, instead };
   }
-  const away = distance(geodesicM(position, nearestInside(position, bounds)));
+  const away = distance(roughM(position, nearestInside(position, bounds)));
   const sentence = `${written}${wasSwapped ? ' (longitude was written first)' : ''} lies outside the district, about ${away} away: is it the place?`;
   return ask('outside', sentence);
 }
