@@ -22,10 +22,11 @@ import {
 import { type MadeDescent, madeDescent } from '../helpers/made-descent.ts';
 import { gravel, type MadeBench, makeBench, paved } from './made-bench.ts';
 
-/** A roadside with a slope below it, and who comes. The site lies at the middle of the bench on its right. */
+/** A roadside with a slope below it, and who comes. The site lies on the right of the bench, at 75 m unless said. */
 export interface MadeSite {
   readonly bench: MadeBench;
   readonly slope: Omit<MadeDescent, 'x' | 'y' | 'dx' | 'dy'>;
+  readonly siteM?: number;
   readonly traits?: RoadTraits;
   readonly conditions?: Conditions;
   readonly fleet?: readonly Apparatus[];
@@ -51,9 +52,10 @@ export const markAt = (
 };
 
 /** The question that a made site asks. */
-export function questionOf(site: MadeSite): LayoutQuestion {
+export function questionOf(site: MadeSite, reachM?: number): LayoutQuestion {
   const bench = makeBench({ lengthM: 150, ...site.bench });
-  const i = SITE_M;
+  const i = site.siteM ?? SITE_M;
+  const settings = reachM === undefined ? defaultSpotSettings : { ...defaultSpotSettings, reachM };
   const marks = [
     ...(site.trees ?? []).map(([s, q, d], k) => {
       const x = bench.x[s] + q * bench.normalX[s];
@@ -64,7 +66,7 @@ export function questionOf(site: MadeSite): LayoutQuestion {
   ];
   const ground = standingGround({
     ...{ bench, traits: site.traits ?? paved, hazards: hazardsOf(marks, [], plane) },
-    ...{ conditions: site.conditions ?? fairConditions, settings: defaultSpotSettings, ground: null },
+    ...{ conditions: site.conditions ?? fairConditions, settings, ground: null },
     site: { stationM: i, side: 1 },
   });
   const descent = madeDescent({
@@ -78,7 +80,7 @@ export function questionOf(site: MadeSite): LayoutQuestion {
   };
 }
 
-export const layoutsOf = (site: MadeSite): Layouts => findLayouts(questionOf(site));
+export const layoutsOf = (site: MadeSite, reachM?: number): Layouts => findLayouts(questionOf(site, reachM));
 
 const cut = (widthM: number) => ({ kind: 'rise', widthM: () => widthM, slope: 1 }) as const;
 const drop = (widthM: number) => ({ kind: 'drop', widthM: () => widthM, slope: -0.6 }) as const;

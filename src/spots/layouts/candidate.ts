@@ -18,6 +18,8 @@ export interface Candidate {
   readonly fieldM: number;
   readonly roomM: number;
   readonly choice: SystemChoice;
+  /** What its system was chosen by. */
+  readonly by: 'rank' | 'resets';
   /** Bits, one a lane, counted from the left of the drawing. */
   readonly lanesTaken: number;
   readonly apparatusAtMin: number;

@@ -1,5 +1,6 @@
 export * from './evaluate.ts';
 export * from './find-layouts.ts';
+export * from './haul-ground.ts';
 export { COUNTED_ROPE_KN, kitArrivals } from './kit-at-hand.ts';
 export { LAYOUT_LIMITS } from './layout-limits.ts';
 export * from './layout-spots.ts';

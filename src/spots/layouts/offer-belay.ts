@@ -34,7 +34,7 @@ export function offerSeparateBelay(candidate: Candidate, search: Search): Candid
       rigRopesM: search.rigRopesM(kind, apparatusAtMin),
     },
     means,
-    'rank',
+    candidate.by,
   );
   if (again === null) return candidate;
   const load = { verdict: 0, holdFactor: key.leastHoldFactor ?? Number.POSITIVE_INFINITY } as const;

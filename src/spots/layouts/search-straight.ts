@@ -86,7 +86,7 @@ function fromAnchor(search: Search, anchor: Stand, fieldM: number, towardEdge: P
       const candidate: Omit<Candidate, 'key'> = {
         ...{ kind: 'straight', along: turned?.along ?? 0, anchor: tie, turn: null, belay, base, contacts, fieldM },
         handTurn: turned && { tie: turned.stand.tie, bend: turned.bend, way: turned.way },
-        ...{ roomM, choice, lanesTaken, apparatusAtMin },
+        ...{ roomM, choice, by, lanesTaken, apparatusAtMin },
       };
       const minutes = minutesOf(candidate, means, ground.traits).total ?? Number.POSITIVE_INFINITY;
       podium.offer({ ...candidate, key: rankKeyOf(frame, choice, lanes, load, 'straight', minutes) });

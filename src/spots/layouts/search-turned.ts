@@ -169,7 +169,7 @@ function tryPair(
   const roomM = teamRoomM(bench, bend, leg, element, fieldM, tie.spot);
   const candidate: Omit<Candidate, 'key'> = {
     ...{ kind: 'turned', along, anchor: tie, turn: { tie: turn.tie, bend }, belay, handTurn: null },
-    ...{ base, contacts, fieldM, roomM, choice, lanesTaken, apparatusAtMin },
+    ...{ base, contacts, fieldM, roomM, choice, by, lanesTaken, apparatusAtMin },
   };
   const minutes = minutesOf(candidate, means, ground.traits).total ?? Number.POSITIVE_INFINITY;
   podium.offer({ ...candidate, key: rankKeyOf(frame, choice, lanes, load, 'turned', minutes) });
