@@ -1,10 +1,16 @@
+import { resolve } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { callBudget } from './config/call-budget.mjs';
+import { precache, programOf } from './config/precache.mjs';
+
+const entry = (path: string): string => resolve(import.meta.dirname, 'src', path);
 
 export default defineConfig({
+  define: { __PROGRAM__: JSON.stringify(programOf(resolve(import.meta.dirname, 'src'))) },
   root: 'src/pages',
   publicDir: '../../public',
-  plugins: [react()],
+  plugins: [react(), callBudget(), precache()],
   worker: { format: 'es' },
   build: {
     outDir: '../../dist',
@@ -19,7 +25,14 @@ export default defineConfig({
     // (raster decoders, the whole computation) stays in the workers.
     rolldownOptions: {
       checks: { pluginTimings: false },
-      treeshake: { moduleSideEffects: (id) => !/\/src\/.*(?<!main|\.worker)\.tsx?$/.test(id) },
+      treeshake: { moduleSideEffects: (id) => !/\/src\/.*(?<!main|\.worker|\/sw)\.tsx?$/.test(id) },
+      input: {
+        index: entry('pages/index.html'),
+        call: entry('pages/call/index.html'),
+        sw: entry('workers/web/sw.ts'),
+      },
+      // The service worker keeps its name for good: another name would be another worker beside the old one.
+      output: { entryFileNames: ({ name }) => (name === 'sw' ? 'sw.js' : 'assets/[name]-[hash].js') },
     },
   },
 });

@@ -49,7 +49,7 @@ function build() {
 function isStale() {
   const built = join(dist, 'index.html');
   if (!existsSync(built)) return true;
-  const inputs = ['src', 'public', 'vite.config.ts', 'package.json'].map((path) => newest(join(root, path)));
+  const inputs = ['src', 'public', 'config', 'vite.config.ts', 'package.json'].map((path) => newest(join(root, path)));
   return Math.max(...inputs) > statSync(built).mtimeMs;
 }
 
@@ -65,6 +65,7 @@ function answer() {
     response.setHeader('Content-Security-Policy', policyFor(path));
     response.setHeader('X-Content-Type-Options', 'nosniff');
     if (path.startsWith('/assets/')) response.setHeader('Cache-Control', 'public, max-age=31536000, immutable');
+    if (path === '/sw.js') response.setHeader('Cache-Control', 'no-cache');
   };
   // Files are looked up at each request: a new build must not need a new start.
   const app = sirv(dist, { etag: true, dev: true, setHeaders });

@@ -1,12 +1,17 @@
 import type { ByteSource, DecodePool } from '../../io/index.ts';
+import { cacheStore, keepingFetch } from '../../io/offline/index.ts';
 import { blobSource, urlSource } from '../../io/web/index.ts';
 import { UserError } from '../../units/index.ts';
 import type { Opener } from '../district.ts';
 
-/** Reaches files that a person picked and addresses on the own host. */
-export const webOpener = (pool: DecodePool | null): Opener => ({
-  bytes: (origin) => (typeof origin === 'string' ? named(urlSource(origin)) : blobSource(origin, origin.name)),
-  text: (origin, signal) => (typeof origin === 'string' ? fetchText(origin, signal) : origin.text()),
+/** The network first, and without one whatever of the file is kept on this device. */
+const networkFirst = (): typeof fetch => keepingFetch(cacheStore(), () => 'network first');
+
+/** Reaches files that a person picked and addresses on the own host; `ask` is the `fetch` that it uses. */
+export const webOpener = (pool: DecodePool | null, ask: typeof fetch = networkFirst()): Opener => ({
+  bytes: (origin) =>
+    typeof origin === 'string' ? named(urlSource(origin, { fetch: ask })) : blobSource(origin, origin.name),
+  text: (origin, signal) => (typeof origin === 'string' ? fetchText(origin, ask, signal) : origin.text()),
   pool,
 });
 
@@ -16,10 +21,10 @@ const named = (source: ByteSource): ByteSource => ({
   name: source.name.startsWith(`${location.origin}/`) ? source.name.split('/').at(-1)! : source.name,
 });
 
-async function fetchText(url: string, signal: AbortSignal): Promise<string> {
+async function fetchText(url: string, ask: typeof fetch, signal: AbortSignal): Promise<string> {
   let answer: Response;
   try {
-    answer = await fetch(url, { signal });
+    answer = await ask(url, { signal });
   } catch (cause) {
     if (signal.aborted) throw cause;
     throw new UserError('no-answer', `${url} gives no answer; check that the program still runs, then reload.`, {

@@ -1,0 +1,237 @@
+import type { LonLat } from '../../geo/index.ts';
+import {
+  cacheStore,
+  followShell,
+  keptState,
+  keptWeathers,
+  readKeptStudy,
+  readPack,
+  type Weather,
+} from '../../io/offline/index.ts';
+import { fairConditions } from '../../rigging/index.ts';
+import type { Study } from '../../study/index.ts';
+import { UserError } from '../../units/index.ts';
+import { readCallAddress, writeCallAddress } from './address.ts';
+import { keepDistrict } from './keep.ts';
+import { locate } from './locate.ts';
+import { holdOf } from './plan/index.ts';
+import type { Hit, SiteIndex } from './search/index.ts';
+import { callSource, demoSource } from './source.ts';
+import { type CallState, type Circumstances, createStore, emptyCall, nothingShown, type Place } from './state.ts';
+import { callWorker } from './worker.ts';
+
+/** A position without a stated error is taken to lie within this, metres: a phone in a canyon (judgement). */
+const ASSUMED_ERROR_M = 30;
+
+/** Everything a person can do in the call view. */
+export type Call = ReturnType<typeof createCall>;
+
+/** The call view's state and actions. What is kept is read first; the network and the worker come after the screen. */
+export function createCall() {
+  const store = createStore<CallState>(emptyCall);
+  const { get, set } = store;
+  const disk = cacheStore();
+  const worker = callWorker();
+  const source = demoSource();
+  let index: { readonly of: unknown; readonly index: SiteIndex } | null = null;
+  /** Counts questions of a person: only the newest answer is shown, and keeping waits for it. */
+  let asked = 0;
+  let urgent: Promise<unknown> = Promise.resolve();
+
+  /** Runs a question; its answer counts only while it is the newest. */
+  async function question<T>(run: () => Promise<T>, show: (answer: T) => void): Promise<void> {
+    const mine = ++asked;
+    set({ working: true, problem: null });
+    const running = run();
+    urgent = running.catch(() => {});
+    try {
+      const answer = await running;
+      if (mine === asked) show(answer);
+    } catch (error) {
+      if (mine === asked) set({ problem: sentenceOf(error), working: false });
+    }
+  }
+
+  /** The screen of a place; `how` says what becomes of the address. */
+  function go(place: Place, how: 'push' | 'follow'): void {
+    asked++;
+    set({ ...nothingShown, place, query: '', hits: [] });
+    if (how === 'push') {
+      const hash = addressOf(place);
+      if (location.hash !== hash) history.pushState(null, '', hash);
+    }
+    scrollTo(0, 0);
+    if (place.kind === 'around') askAround(place.at, place.errorM);
+    else if (place.kind !== 'start') void showStudy();
+  }
+
+  function askAround(at: LonLat, errorM: number): void {
+    void question(
+      () => worker.ask('around', { at, errorM }, source),
+      (around) => set({ around, working: false }),
+    );
+  }
+
+  /** The study of the place under the circumstances: a kept one where it is the same, else worked out. */
+  async function showStudy(): Promise<void> {
+    const { place, circumstances } = get();
+    set({ stale: get().study !== null });
+    await question(
+      () => studyOf(place, circumstances),
+      ({ study, atMs }) => {
+        const holds = { ...get().holds };
+        if (!circumstances.night && !circumstances.wind) holds[circumstances.weather] = holdOf(study);
+        set({ study, studyKeptAtMs: atMs, stale: false, working: false, holds });
+        void fillHolds(place);
+      },
+    );
+  }
+
+  async function studyOf(place: Place, circumstances: Circumstances): Promise<{ study: Study; atMs: number | null }> {
+    const { weather, night, wind } = circumstances;
+    if (place.kind === 'site' && !night && !wind) {
+      const kept = await readKeptStudy(disk, place.id, weather).catch(() => null);
+      if (kept) return kept;
+    }
+    const conditions = { ...fairConditions, wet: weather === 'wet', ice: weather === 'ice', night, wind };
+    if (place.kind === 'site') {
+      const site = get().pack?.sites.find(({ id }) => id === place.id);
+      if (!site) throw new UserError('no-site', `No site "${place.id}" is in the book on this device; search for it.`);
+      const side = { azimuthDeg: site.sideAzimuthDeg };
+      const at = { lon: site.lon, lat: site.lat };
+      return { study: await worker.ask('study', { at, side, siteId: site.id, conditions }, source), atMs: null };
+    }
+    if (place.kind !== 'spot') throw new Error(`No study is made of a place of the kind "${place.kind}".`);
+    const side = { azimuthDeg: place.sideAzimuthDeg };
+    return { study: await worker.ask('study', { at: place.at, side, siteId: null, conditions }, source), atMs: null };
+  }
+
+  /** What the anchors hold in the other weathers, for the switch: from what is kept, never in the way of a question. */
+  async function fillHolds(place: Place): Promise<void> {
+    if (place.kind !== 'site') return;
+    for (const weather of keptWeathers) {
+      const kept = get().holds[weather] ? null : await readKeptStudy(disk, place.id, weather).catch(() => null);
+      if (get().place !== place) return;
+      if (kept) set({ holds: { ...get().holds, [weather]: holdOf(kept.study) } });
+    }
+  }
+
+  function followAddress(): void {
+    const address = readCallAddress(location.hash);
+    if (address.kind === 'site') go({ kind: 'site', id: address.id }, 'follow');
+    else if (address.kind === 'at') {
+      go({ kind: 'around', at: address.at, errorM: address.errorM ?? ASSUMED_ERROR_M }, 'follow');
+    } else {
+      go({ kind: 'start' }, 'follow');
+      if (address.kind === 'unread') void type(address.text);
+    }
+  }
+
+  /** The text of the box: what it may mean is worked out with every letter. */
+  async function type(query: string): Promise<void> {
+    set({ query });
+    const { pack } = get();
+    if (!pack || query.trim() === '') return set({ hits: [] });
+    const [{ siteIndex, understand }, { readPosition }] = await Promise.all([
+      import('./search/index.ts'),
+      import('./read-position.ts'),
+    ]);
+    if (get().query !== query) return;
+    if (index?.of !== pack.sites) index = { of: pack.sites, index: siteIndex(pack.sites) };
+    const read = (text: string) => readPosition(text, pack.bounds);
+    set({ hits: understand(query, { pack, index: index.index, readPosition: read }) });
+  }
+
+  async function keep(): Promise<void> {
+    const found = await callSource();
+    set({ online: found !== null });
+    if (!found) return;
+    const { kept } = get();
+    const fresh = kept?.pack?.madeFrom === found.state && kept.studies === kept.pack.sites.length && !kept.lost;
+    if (fresh) return;
+    set({ keepProblem: null, keeping: { done: 0, of: 0 } });
+    try {
+      const listener = {
+        outlined: (pack: CallState['pack']) => {
+          if (!get().pack) {
+            set({ pack });
+            if (get().place.kind === 'site' && !get().study) void showStudy();
+          }
+        },
+        progress: (keeping: CallState['keeping']) => set({ keeping }),
+        turn: () => urgent.then(() => undefined),
+      };
+      const pack = await keepDistrict(worker, found.source, found.state, listener, new AbortController().signal);
+      if (pack) set({ pack });
+      set({ keeping: null, kept: await keptState(disk, localStorage) });
+    } catch (error) {
+      set({ keeping: null, keepProblem: `${sentenceOf(error)} What was kept before stays.` });
+    }
+  }
+
+  return {
+    store,
+    /** Reads what is kept, shows what the address says, then looks after the app and the network. */
+    async start(): Promise<void> {
+      const pack = await readPack(disk).catch(() => null);
+      set({ pack, loading: false, light: lightNow() });
+      followAddress();
+      await urgent;
+      void followShell((shell) => set({ shell }));
+      set({ kept: await keptState(disk, localStorage).catch(() => null) });
+      await keep();
+    },
+    keep,
+    followAddress,
+    type,
+    open: (place: Place): void => go(place, 'push'),
+    take(hit: Hit): void {
+      if (hit.kind === 'site') go({ kind: 'site', id: hit.site.id }, 'push');
+      else if (hit.kind === 'mile') go({ kind: 'around', at: hit.place.position, errorM: hit.place.withinM }, 'push');
+      else if (hit.kind === 'position') {
+        const { position, withinM } = hit.reading;
+        go({ kind: 'around', at: position, errorM: Math.max(withinM, 5) }, 'push');
+      }
+    },
+    setWeather(weather: Weather): void {
+      set({ circumstances: { ...get().circumstances, weather } });
+      void showStudy();
+    },
+    toggle(what: 'night' | 'wind'): void {
+      const { circumstances } = get();
+      set({ circumstances: { ...circumstances, [what]: !circumstances[what] } });
+      void showStudy();
+    },
+    async locate(): Promise<void> {
+      set({ locating: true, problem: null });
+      try {
+        const { at, errorM } = await locate();
+        set({ locating: false });
+        go({ kind: 'around', at, errorM }, 'push');
+      } catch (error) {
+        set({ locating: false, problem: sentenceOf(error) });
+      }
+    },
+    setLight(light: CallState['light']): void {
+      localStorage.setItem(LIGHT, light);
+      set({ light });
+    },
+    setOnline: (online: boolean): void => set({ online }),
+  };
+}
+
+const LIGHT = 'brinkbook/call-light';
+
+/** As chosen, else night: a cab at night must not be lit by a white page. */
+const lightNow = (): CallState['light'] => (localStorage.getItem(LIGHT) === 'day' ? 'day' : 'night');
+
+function addressOf(place: Place): string {
+  if (place.kind === 'site') return writeCallAddress(place);
+  if (place.kind === 'start') return writeCallAddress(place);
+  return writeCallAddress({ kind: 'at', at: place.at, errorM: place.kind === 'around' ? place.errorM : null });
+}
+
+function sentenceOf(error: unknown): string {
+  if (error instanceof UserError) return error.message;
+  return `Something in the program failed (${error instanceof Error ? error.message : String(error)}); what is kept is whole. Reload the page.`;
+}

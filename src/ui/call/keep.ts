@@ -1,0 +1,55 @@
+import { type CallPack, type CallSite, keptWeathers, noteKept } from '../../io/offline/index.ts';
+import type { CallSource } from '../../workers/call/index.ts';
+import type { CallWorker } from './worker.ts';
+
+export interface KeepProgress {
+  readonly done: number;
+  readonly of: number;
+}
+
+/** Told while a district is kept. `pack` is what can be searched meanwhile. */
+export interface KeepListener {
+  /** The sites are known; none is kept anew yet. */
+  outlined(pack: CallPack): void;
+  progress(progress: KeepProgress): void;
+  /** Resolves when nothing more urgent is asked: a person's question goes first. */
+  turn(): Promise<void>;
+}
+
+/** One window at a time keeps; the others find the work done. */
+const LOCK = 'brinkbook-keep';
+
+/**
+ * Keeps a district for use without a network: every site's studies and the elevation that they read, the pack last. Null where another
+ * window is at it. Rejects with one sentence; what was kept before stays then.
+ */
+export async function keepDistrict(
+  worker: CallWorker,
+  source: CallSource,
+  state: string,
+  listener: KeepListener,
+  signal: AbortSignal,
+): Promise<CallPack | null> {
+  return navigator.locks.request(LOCK, { ifAvailable: true }, async (lock) => {
+    if (!lock) return null;
+    const { pack } = await worker.open(source, true);
+    const whole = (sites: readonly CallSite[]): CallPack => ({ ...pack, sites, madeFrom: state, madeAtMs: Date.now() });
+    listener.outlined(whole(pack.sites));
+    const kept: CallSite[] = [];
+    const of = pack.sites.length * keptWeathers.length;
+    let done = 0;
+    for (const { id } of pack.sites) {
+      for (const weather of keptWeathers) {
+        await listener.turn();
+        signal.throwIfAborted();
+        const site = await worker.ask('keepSite', { id, weather }, source);
+        if (weather === 'dry') kept.push(site);
+        listener.progress({ done: ++done, of });
+      }
+    }
+    const finished = whole(kept);
+    await worker.ask('finish', finished, source);
+    noteKept(localStorage, finished);
+    return finished;
+  });
+}

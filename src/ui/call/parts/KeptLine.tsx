@@ -1,0 +1,42 @@
+/** @jsxImportSource preact */
+import { dayWords } from './day-words.ts';
+import { useCall, useCallState } from './use-call.ts';
+
+/** What is on this device, and how fresh: app, sites, elevation. One line where all is well, a sentence where it is not. */
+export function KeptLine() {
+  const call = useCall();
+  const { kept, keeping, keepProblem, shell, online } = useCallState();
+  if (!kept) return <p class="kept" />;
+  const { pack, studies, elevationPages, lost } = kept;
+  const mb = Math.round((elevationPages * 256) / 1024);
+  const app = shell?.kind === 'failed' || shell?.kind === 'none' ? 'the app itself is not kept' : 'app';
+  return (
+    <div class="kept" aria-live="polite">
+      {lost && !keeping && (
+        <p class="alarm">
+          This browser has cleared what was kept ({lost.sites} sites of {lost.district}, {dayWords(lost.atMs)}).{' '}
+          {online ? 'It has to be kept again.' : 'Connect to a network to keep it again.'}
+        </p>
+      )}
+      {keeping && (
+        <p>
+          Keeping the sites for use without a network: {keeping.done} of {keeping.of || '…'} studies.
+          <progress value={keeping.done} max={keeping.of || 1} />
+        </p>
+      )}
+      {keepProblem && <p class="alarm">{keepProblem}</p>}
+      {pack && !lost && !keeping && (
+        <p>
+          {online ? 'Kept' : 'No network. Kept'} on this device: {app}, {studies} of {pack.sites.length} sites with
+          their studies, {mb} MB of elevation; {dayWords(pack.madeAtMs)}.
+        </p>
+      )}
+      {shell?.kind === 'failed' && <p class="alarm">{shell.why}</p>}
+      {(lost || keepProblem) && online && !keeping && (
+        <button type="button" class="plain" onClick={() => void call.keep()}>
+          Keep again
+        </button>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,239 @@
+import { alongRoads, type RoadAround, reachFor, roadsAround } from '../../access/index.ts';
+import { angleRuleOf, fieldCheck, live, marksOf, settingsOf } from '../../book/index.ts';
+import { type LonLat, localPlane } from '../../geo/index.ts';
+import { groundOfSite, readGround } from '../../io/index.ts';
+import {
+  type CallPack,
+  type CallSite,
+  dropStudiesBut,
+  type KeptStore,
+  type Weather,
+  writeKeptStudy,
+  writePack,
+} from '../../io/offline/index.ts';
+import { type Conditions, fairConditions } from '../../rigging/index.ts';
+import { mileAt, type Route, roadAt, stationOnRoute } from '../../road/index.ts';
+import { completeStudy, type GroundWork, type Study, standUp } from '../../study/index.ts';
+import { azimuthOf, UserError } from '../../units/index.ts';
+import { closeAll, type District, nameOf, type Opener, openDistrict } from '../district.ts';
+import { type SideAsked, sideOfAsk } from '../side-of-ask.ts';
+import { callRoads } from './call-roads.ts';
+import type { AroundAnswer, CallOutline, CallRoad, CallSource, CallStudyAsk, NearestSite } from './call-shapes.ts';
+import { postsOfBook, readPosts } from './read-posts.ts';
+import { resourcesOfBook } from './resources-of-book.ts';
+
+/** A site as the book or the list of sites has it. */
+interface Listed extends LonLat {
+  readonly id: string;
+  readonly name: string;
+  readonly road: string | null;
+  readonly side: SideAsked;
+  readonly sideAzimuthDeg: number;
+}
+
+interface Opened {
+  readonly source: CallSource;
+  readonly district: District;
+  readonly sites: readonly Listed[];
+  readonly roads: readonly CallRoad[];
+  readonly routes: readonly Route[];
+}
+
+/** A place this near to a road belongs to it when a site's mile is told, metres. */
+const ON_ROAD_M = 60;
+/** Sites that are told with a road edge, at most. */
+const TOLD_SITES = 2;
+
+/** What the call view's worker can be asked. */
+export interface CallFunctions {
+  /** Opens a district in place of the one before; kept files are taken first unless `keeping`. */
+  open(ask: { readonly source: CallSource; readonly keeping: boolean }, signal: AbortSignal): Promise<CallOutline>;
+  /** Works a listed site out in one weather and keeps the study with the elevation that it read; the site as the pack lists it. */
+  keepSite(ask: { readonly id: string; readonly weather: Weather }, signal: AbortSignal): Promise<CallSite>;
+  /** Keeps the pack, once every site is kept. */
+  finish(pack: CallPack, signal: AbortSignal): Promise<void>;
+  /** A study under conditions, of a site or of any roadside. */
+  study(ask: CallStudyAsk, signal: AbortSignal): Promise<Study>;
+  /** The roads around a position that lies within a circle of `errorM`. */
+  around(ask: { readonly at: LonLat; readonly errorM: number }, signal: AbortSignal): Promise<AroundAnswer>;
+}
+
+/** The functions, with nothing opened yet. `keep` is told whether what is read is to be kept. */
+export function callFunctions(opener: Opener, store: KeptStore, keep: (keeping: boolean) => void): CallFunctions {
+  let current: Opened | null = null;
+  let last: { readonly key: string; readonly work: GroundWork } | null = null;
+  const opened = (): Opened => {
+    if (!current) throw new UserError('nothing-open', 'No district is open; open the call view again.');
+    return current;
+  };
+
+  async function study({ at, side: asked, siteId, conditions }: CallStudyAsk, signal: AbortSignal): Promise<Study> {
+    const { source, district } = opened();
+    const { book, units } = source;
+    const place = roadAt(district.roads, at);
+    if (!place.ok) throw place.error;
+    const road = place.value.route.name;
+    const record = book && siteId !== null ? live(book, 'sites').find(({ id }) => id === siteId) : undefined;
+    const request = {
+      roads: district.roads,
+      marks: book ? [...district.marks, ...marksOf(book, siteId)] : district.marks,
+      at,
+      side: sideOfAsk(asked, at, place.value),
+      patient: record?.patientPoint ?? null,
+      rule: book ? angleRuleOf(book) : source.rule,
+      units,
+      conditions,
+      patients: record?.patients ?? 1,
+      pins: {
+        ...(record?.pinnedAnchor ? { anchor: record.pinnedAnchor } : {}),
+        ...(record?.pinnedTurn ? { turn: record.pinnedTurn } : {}),
+        ...(record?.pinnedBelay ? { belay: record.pinnedBelay } : {}),
+      },
+      resources: book ? resourcesOfBook(book, road) : district.resourcesFor(road),
+    };
+    const key = JSON.stringify([at, request.side, siteId]);
+    const ground = last?.key === key ? last.work : await groundOfSite(district.sources, request, signal);
+    const work = standUp(ground, request);
+    last = { key, work };
+    return completeStudy(work, { ...request, ground: work.ground });
+  }
+
+  return {
+    async open({ source, keeping }, signal) {
+      keep(keeping);
+      const district = await openDistrict(source.files, opener, signal);
+      const { book, posts } = source;
+      const posted = book
+        ? postsOfBook(book)
+        : posts === null
+          ? []
+          : readPosts(await opener.text(posts, signal), nameOf(posts));
+      const { roads, routes, complaints } = callRoads(district.roads, posted);
+      const before = current?.district;
+      const sites = book ? listedOfBook(source) : (district.view.list?.sites ?? []);
+      current = { source, district, sites, roads, routes };
+      last = null;
+      if (before) await closeAll(before.sources);
+      const bounds = (book && settingsOf(book)?.bounds) || district.view.elevationBounds;
+      const { name, invented, units } = source;
+      return {
+        pack: { schema: 'brinkbook/call@1', district: name, invented, units, bounds, roads, sites: outlined(current) },
+        complaints,
+      };
+    },
+    async keepSite({ id, weather }, signal) {
+      const site = opened().sites.find((one) => one.id === id);
+      if (!site) throw new UserError('no-site', `The book has no site "${id}".`);
+      const at = { lon: site.lon, lat: site.lat };
+      const made = await study({ at, side: site.side, siteId: id, conditions: conditionsOf(weather) }, signal);
+      await writeKeptStudy(store, id, weather, made);
+      return callSite(opened(), site, made);
+    },
+    async finish(pack) {
+      await dropStudiesBut(store, new Set(pack.sites.map(({ id }) => id)));
+      await writePack(store, pack);
+      keep(false);
+    },
+    study,
+    async around({ at, errorM }, signal) {
+      const { district, sites, roads, routes } = opened();
+      const reach = reachFor(errorM);
+      const ground = await readGround(district.sources, localPlane(at), { x: 0, y: 0 }, reach, signal);
+      const found = roadsAround(ground, district.roads, at, errorM);
+      const placed = sites.flatMap((site) => {
+        const place = roadAt(district.roads, site);
+        return place.ok ? [{ site, way: place.value.way, stationM: place.value.stationM }] : [];
+      });
+      const withSites = (road: RoadAround) => {
+        const along = alongRoads(district.roads, road, placed);
+        const near = placed
+          .flatMap(({ site }, i): NearestSite[] => {
+            const alongM = along[i]!;
+            if (alongM === null) return [];
+            const to = localPlane(road.position).toLocal(site);
+            return [{ siteId: site.id, alongM, towardDeg: azimuthOf(to.x, to.y) }];
+          })
+          .sort((a, b) => a.alongM - b.alongM);
+        return { ...road, sites: near.slice(0, TOLD_SITES), mile: mileOn(roads, routes, road.roadName, road.position) };
+      };
+      return {
+        ...found,
+        above: found.above.map(withSites),
+        below: found.below.map(withSites),
+        beside: found.beside.map(withSites),
+      };
+    },
+  };
+}
+
+/** Conditions under which studies are kept: one weather at a time, by day, in calm. */
+export const conditionsOf = (weather: Weather): Conditions => ({
+  ...fairConditions,
+  wet: weather === 'wet',
+  ice: weather === 'ice',
+});
+
+function listedOfBook({ book }: CallSource): Listed[] {
+  return live(book!, 'sites').map(({ id, name, place, roadName }) => ({
+    id,
+    name,
+    lon: place.lon,
+    lat: place.lat,
+    road: roadName,
+    side: { azimuthDeg: place.sideAzimuthDeg },
+    sideAzimuthDeg: place.sideAzimuthDeg,
+  }));
+}
+
+/** The sites before they are worked out: by road, then along it. */
+function outlined(all: Opened): CallSite[] {
+  const order = ({ road, stationM }: CallSite): string => `${road ?? '~'} ${String(stationM ?? 1e9).padStart(16, '0')}`;
+  const sites = all.sites.map((site) => callSite(all, site, null));
+  return sites.sort((a, b) =>
+    a.road === b.road ? (a.stationM ?? 1e9) - (b.stationM ?? 1e9) : order(a) < order(b) ? -1 : 1,
+  );
+}
+
+function callSite({ source, district, roads, routes }: Opened, site: Listed, study: Study | null): CallSite {
+  const place = roadAt(district.roads, site);
+  const name = (place.ok ? place.value.route.name : null) ?? site.road;
+  const index = nearestRoute(routes, name, site);
+  const stationM = index < 0 ? null : stationOnRoute(routes[index]!, site).stationM;
+  const mile = index < 0 || stationM === null ? null : mileAt(roads[index]!.calibration, stationM);
+  const { book } = source;
+  const checked = book ? fieldCheck(book.tables.signOffs, site.id, 12, '9999-12-31').inField : null;
+  return {
+    id: site.id,
+    name: site.name,
+    lon: site.lon,
+    lat: site.lat,
+    road: name,
+    stationM,
+    mile: mile?.ok ? mile.value.mile : null,
+    mileNote: mile?.ok ? mile.value.note : null,
+    sideAzimuthDeg: study?.site.sideAzimuthDeg ?? site.sideAzimuthDeg,
+    elevationM: study?.edge?.elevationM ?? null,
+    planAs: study?.angle?.planAs ?? null,
+    undecided: study?.angle?.class === 'undecided',
+    checkedOn: checked?.on ?? study?.check?.on ?? null,
+  };
+}
+
+/** Index of the route of a name that passes nearest to a place; −1 where none comes near. */
+function nearestRoute(routes: readonly Route[], name: string | null, at: LonLat): number {
+  let best = -1;
+  let least = ON_ROAD_M;
+  routes.forEach((route, i) => {
+    if (route.name !== name) return;
+    const { awayM } = stationOnRoute(route, at);
+    if (awayM < least) [best, least] = [i, awayM];
+  });
+  return best;
+}
+
+function mileOn(roads: readonly CallRoad[], routes: readonly Route[], name: string | null, at: LonLat): number | null {
+  const i = nearestRoute(routes, name, at);
+  if (i < 0) return null;
+  const found = mileAt(roads[i]!.calibration, stationOnRoute(routes[i]!, at).stationM);
+  return found.ok ? found.value.mile : null;
+}

@@ -1,0 +1,57 @@
+import type { RoadAround, RoadsAround } from '../../access/index.ts';
+import type { AngleRule, Book } from '../../book/index.ts';
+import type { LonLat } from '../../geo/index.ts';
+import type { CallPack, CallRoad } from '../../io/offline/index.ts';
+import type { Conditions } from '../../rigging/index.ts';
+import type { UnitSystem } from '../../units/index.ts';
+import type { DistrictFiles, Origin } from '../district.ts';
+import type { SideAsked } from '../side-of-ask.ts';
+
+/** A district as the call view opens it. With a book, sites, marks, people and posts are the book's; else those of the files. */
+export interface CallSource {
+  readonly name: string;
+  readonly invented: boolean;
+  readonly files: DistrictFiles;
+  /** Mile posts of a district without a book. */
+  readonly posts: Origin | null;
+  readonly book: Book | null;
+  readonly units: UnitSystem;
+  readonly rule: AngleRule;
+}
+
+/** What is there to keep: the pack with its sites in road order, before any of them is worked out. */
+export interface CallOutline {
+  readonly pack: Omit<CallPack, 'madeAtMs' | 'madeFrom'>;
+  /** Posts that stand off their road, or roads of posts that the road file does not have: sentences. */
+  readonly complaints: readonly string[];
+}
+
+export interface CallStudyAsk {
+  readonly at: LonLat;
+  readonly side: SideAsked;
+  /** Id of the site, for its marks and people; null for a place that nobody surveyed. */
+  readonly siteId: string | null;
+  readonly conditions: Conditions;
+}
+
+/** The surveyed site nearest along the road to one of its edges. */
+export interface NearestSite {
+  readonly siteId: string;
+  readonly alongM: number;
+  /** True azimuth from the edge to the site, degrees. */
+  readonly towardDeg: number;
+}
+
+/** A road around a place with the surveyed sites on it, nearest along the road first; sites on the other side left out. */
+export interface RoadWithSites extends RoadAround {
+  readonly sites: readonly NearestSite[];
+  readonly mile: number | null;
+}
+
+export interface AroundAnswer extends Omit<RoadsAround, 'above' | 'below' | 'beside'> {
+  readonly above: readonly RoadWithSites[];
+  readonly below: readonly RoadWithSites[];
+  readonly beside: readonly RoadWithSites[];
+}
+
+export type { CallRoad };

@@ -1,0 +1,2 @@
+export * from './call-functions.ts';
+export type * from './call-shapes.ts';

@@ -1,0 +1,19 @@
+import { arrivalsOf, type Book, fleetOf, kitsOf, ratesOf, responseOf } from '../../book/index.ts';
+import type { Resources } from '../../study/index.ts';
+
+/** Who comes to a road with what, by a book; "shipped" where any of it had to be taken from what is shipped. */
+export function resourcesOfBook(book: Book, road: string | null): Resources {
+  const fleet = fleetOf(book);
+  const kits = kitsOf(book);
+  const arrivals = arrivalsOf(book, road);
+  const response = responseOf(book);
+  const shipped = [fleet, kits, arrivals, response].some((given) => given.shipped);
+  return {
+    how: shipped ? 'shipped' : 'book',
+    fleet: fleet.value,
+    kits: kits.value,
+    arrivals: arrivals.value,
+    response: response.value,
+    rates: ratesOf(book),
+  };
+}

@@ -1,0 +1,84 @@
+// Entry of the service worker: keeps the app's own files so that both pages open without a network. It imports nothing at run time.
+// A newer version waits until a person takes it; the files of the version before stay for the windows that still run it.
+import type { COUNT_WINDOWS, TAKE_OVER } from '../../io/offline/index.ts';
+
+interface Extendable extends Event {
+  waitUntil(work: Promise<unknown>): void;
+}
+interface Fetching extends Extendable {
+  readonly request: Request;
+  respondWith(answer: Promise<Response>): void;
+}
+interface Scope {
+  readonly clients: {
+    matchAll(options: { type: 'window'; includeUncontrolled: boolean }): Promise<readonly unknown[]>;
+  };
+  skipWaiting(): Promise<void>;
+  addEventListener(type: 'install' | 'activate', listener: (event: Extendable) => void): void;
+  addEventListener(type: 'fetch', listener: (event: Fetching) => void): void;
+  addEventListener(type: 'message', listener: (event: MessageEvent & Extendable) => void): void;
+}
+
+/** The build puts the list of files here, each with the start of its SHA-256: path → revision. */
+const FILES = JSON.parse('__BRINKBOOK_FILES__') as Readonly<Record<string, string>>;
+const VERSION = '__BRINKBOOK_VERSION__';
+const SHELL = 'brinkbook-app-';
+const own = `${SHELL}${VERSION}`;
+const takeOver: typeof TAKE_OVER = 'take over';
+const countWindows: typeof COUNT_WINDOWS = 'count windows';
+const scope = self as unknown as Scope;
+
+scope.addEventListener('install', (event) => event.waitUntil(keepFiles()));
+scope.addEventListener('activate', (event) => event.waitUntil(dropOld()));
+scope.addEventListener('message', (event) => {
+  if (event.data === takeOver) event.waitUntil(scope.skipWaiting());
+  if (event.data === countWindows) event.waitUntil(answerCount(event.ports[0]!));
+});
+scope.addEventListener('fetch', (event) => {
+  const { request } = event;
+  const { origin, pathname } = new URL(request.url);
+  // Parts of files are read past the cache, which knows only whole ones.
+  if (request.method !== 'GET' || origin !== location.origin || request.headers.has('range')) return;
+  const path = request.mode === 'navigate' ? pageFor(pathname) : pathname;
+  if (path !== null && (path in FILES || path.startsWith('/assets/'))) event.respondWith(kept(path, request));
+});
+
+/** The page that an address opens; null for a file that is no page of the app. */
+function pageFor(path: string): string | null {
+  if (/^\/call(\/|$)/.test(path)) return '/call/index.html';
+  return /\.\w+$/.test(path) && path !== '/index.html' ? null : '/index.html';
+}
+
+/** Whole or not at all: a file that fails to come fails the installation, and the version before goes on. */
+async function keepFiles(): Promise<void> {
+  const cache = await caches.open(own);
+  await Promise.all(
+    Object.entries(FILES).map(async ([path, revision]) => {
+      const before = await caches.match(path, { ignoreVary: true });
+      if (before?.headers.get('x-revision') === revision) return cache.put(path, before);
+      const answer = await fetch(path, { cache: 'no-cache' });
+      if (!answer.ok) throw new Error(`${path} answered ${answer.status}`);
+      const headers = new Headers(answer.headers);
+      headers.set('x-revision', revision);
+      headers.delete('content-encoding');
+      headers.delete('content-length');
+      return cache.put(path, new Response(await answer.blob(), { headers }));
+    }),
+  );
+}
+
+/** Keeps this version and the one before it, whose windows may still ask for their parts. */
+async function dropOld(): Promise<void> {
+  const shells = (await caches.keys()).filter((name) => name.startsWith(SHELL) && name !== own);
+  await Promise.all(shells.slice(0, -1).map((name) => caches.delete(name)));
+}
+
+async function kept(path: string, request: Request): Promise<Response> {
+  const found = (await (await caches.open(own)).match(path)) ?? (await caches.match(path));
+  return found ?? fetch(request);
+}
+
+async function answerCount(port: MessagePort): Promise<void> {
+  const windows = await scope.clients.matchAll({ type: 'window', includeUncontrolled: true });
+  port.postMessage(windows.length);
+}
