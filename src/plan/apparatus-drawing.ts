@@ -66,6 +66,9 @@ function oneApparatus(spot: StudySpot, role: string, frame: PlanFrame, forTeam: 
   if (name === '' || spot.widthM * scale < 13) return out;
   const [mx, my] = at(0.55, 0.5);
   const deg = upright((Math.atan2(by - cy, bx - cx) * 180) / Math.PI);
+  const half = textWidth([name], 12) / 2;
+  const [ux, uy] = [Math.cos((deg * Math.PI) / 180) * half, Math.sin((deg * Math.PI) / 180) * half];
+  frame.words.push(...boxesAlong([mx - ux, my - uy, mx + ux, my + uy], 7));
   const lines = spot.widthM * scale >= 27 && role !== '' ? [name, role] : [name];
   lines.forEach((words, i) => {
     const down = lines.length === 1 ? 4 : i === 0 ? -2 : 11;

@@ -37,3 +37,11 @@ export function boxesAlong(points: readonly number[], reach: number): Box[] {
   }
   return list;
 }
+
+/** The box around boxes. */
+export const boundsOf = (boxes: readonly Box[]): Box => ({
+  x0: Math.min(...boxes.map(({ x0 }) => x0)),
+  y0: Math.min(...boxes.map(({ y0 }) => y0)),
+  x1: Math.max(...boxes.map(({ x1 }) => x1)),
+  y1: Math.max(...boxes.map(({ y1 }) => y1)),
+});

@@ -26,11 +26,11 @@ export function comparison(
     scale,
     ...layouts.map(({ raiseM, haulFieldM }) => Math.min(width / raiseM, (width - BESIDE_FIELD) / haulFieldM)),
   );
-  const ownScale = fit < scale ? 'fields and raises at one scale, smaller than the plan’s' : 'at the scale of the plan';
+  const ownScale = fit < scale ? 'at one scale, smaller than the plan’s' : 'at the scale of the plan';
   let svg = text(x, y + 14, forTeam ? 'For the technical team' : 'The raise, pull by pull', pens.heading);
   const note = forTeam
     ? 'no minutes and no team size are given for a high angle'
-    : `${ownScale}; each tall tick is a reset`;
+    : `${ownScale}; tall ticks are resets`;
   svg += text(x + width, y + 14, note, { ...pens.fine, 'text-anchor': 'end' });
   svg += element('path', { ...pens.rule, d: pathThrough([x, y + 20, x + width, y + 20]) });
   let next = y + 30;

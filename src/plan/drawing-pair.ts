@@ -16,6 +16,8 @@ import { textWidth } from './text-width.ts';
 import { whyNothing } from './why-nothing.ts';
 
 const MOST_PLAN = 600;
+/** Labels need so much height, however small the scale. */
+const LEAST_PLAN = 360;
 const MOST_PROFILE = 620;
 const MOST_SCALE = 14;
 /** Between the plan's neat line and the highest ground of the profile. */
@@ -51,9 +53,11 @@ export function drawingPair(
     span ? MOST_PROFILE / Math.max(4, span.topM - span.bottomM) : MOST_SCALE,
     MOST_SCALE,
   );
-  const box = { x0: x, y0: top, x1: x + width, y1: top + (extent.leftM + extent.rightM) * scale };
+  const spareM = Math.max(0, LEAST_PLAN / scale - extent.leftM - extent.rightM) / 2;
+  const [leftM, rightM] = [extent.leftM + spareM, extent.rightM + spareM];
+  const box = { x0: x, y0: top, x1: x + width, y1: top + (leftM + rightM) * scale };
   const edgeX = x + behindM * scale;
-  const plan = planFrame(ground, pens, { scale, box, edgeX, edgeY: top + extent.leftM * scale });
+  const plan = planFrame(ground, pens, { scale, box, edgeX, edgeY: top + leftM * scale });
   const bars = { x: x + width, y: box.y1 + 14 };
   let svg = note.svg + planDrawing(study, shown, plan, units) + scaleBars({ ...bars, scale, units, pens });
   if (!profile || !span || !study.descent) return { svg, scale, height: box.y1 + 44 - y };

@@ -3,6 +3,7 @@ import { FOOT_M, formatLength, type UnitSystem } from '../units/index.ts';
 import { upright } from './apparatus-drawing.ts';
 import { boxesAlong } from './boxes.ts';
 import { clearancesOf } from './clearances.ts';
+import { crowding, type Label } from './label-space.ts';
 import type { Pens } from './pens.ts';
 import type { PlanFrame } from './plan-frame.ts';
 import { fieldEnds } from './plan-ground.ts';
@@ -39,11 +40,15 @@ export function ruler(
   );
 }
 
-/** The haul field beside its rope on the plan, on the hand away from the edge, with its length along it. */
-export function fieldRuler(layout: StudyLayout, frame: PlanFrame, units: UnitSystem): string {
+/** The haul field beside its rope on the plan, on the hand away from the edge, with its length along it, or its label where that has no room. */
+export function fieldRuler(
+  layout: StudyLayout,
+  frame: PlanFrame,
+  units: UnitSystem,
+): { svg: string; label: Label | null } {
   const [from, to] = fieldEnds(layout).map((end) => frame.at(end));
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-  if (length < 1) return '';
+  if (length < 1) return { svg: '', label: null };
   const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
   // On the right hand of the way from turn to anchor lies (−uy, ux); take the hand that leads away from the drop.
   const hand = layout.kind === 'turned' && uy < 0 ? -1 : 1;
@@ -59,17 +64,21 @@ export function fieldRuler(layout: StudyLayout, frame: PlanFrame, units: UnitSys
   const beside = ASIDE + WIDE / 2 + 10;
   const [mx, my] = [(from[0] + to[0]) / 2 + nx * beside, (from[1] + to[1]) / 2 + ny * beside];
   const half = textWidth([words], 12) / 2;
-  const turned = upright(deg);
-  out += text(mx, my + 4, words, {
-    ...frame.pens.strong,
-    'text-anchor': 'middle',
-    transform: `rotate(${num(turned)} ${num(mx)} ${num(my)})`,
-  });
-  frame.taken.push(...boxesAlong([mx - ux * half, my - uy * half, mx + ux * half, my + uy * half], 8));
+  const boxes = boxesAlong([mx - ux * half, my - uy * half, mx + ux * half, my + uy * half], 8);
   // The rope's own field, thin, so that ruler and rope read as one.
   out += element('path', {
     ...frame.pens.dimension,
     d: pathThrough([...from, spine[0], spine[1]]) + pathThrough([...to, spine[2], spine[3]]),
   });
-  return out;
+  if (boxes.some((each) => crowding(each, frame.box, frame.words) > 0)) {
+    return { svg: out, label: { x: spine[0], y: spine[1], lines: [words], pen: 'strong' } };
+  }
+  frame.taken.push(...boxes);
+  frame.words.push(...boxes);
+  out += text(mx, my + 4, words, {
+    ...frame.pens.strong,
+    'text-anchor': 'middle',
+    transform: `rotate(${num(upright(deg))} ${num(mx)} ${num(my)})`,
+  });
+  return { svg: out, label: null };
 }

@@ -42,15 +42,17 @@ export function planDrawing(
   const bench = benchLines(study, frame);
   const lanes = chosen ? laneDrawing(study, chosen, frame, bench) : NO_LANE;
   const marks = markDrawing(study, frame);
+  const apparatus = chosen ? apparatusDrawing(study, chosen, frame, forTeam) : '';
+  const field = chosen ? fieldRuler(chosen, frame, units) : { svg: '', label: null };
   const ground = [
     lanes.svg,
     chosen ? keepOutDrawing(chosen, frame) : '',
     benchDrawing(study, frame, bench),
     marks.svg,
     chosen && other ? otherApparatus(study, other, chosen, frame) + otherLine(other, frame) : '',
-    chosen ? apparatusDrawing(study, chosen, frame, forTeam) : '',
+    apparatus,
     descentDrawing(study, frame),
-    chosen ? fieldRuler(chosen, frame, units) + ropeDrawing(study, chosen, frame, forTeam) : '',
+    chosen ? field.svg + ropeDrawing(study, chosen, frame, forTeam) : '',
     signs(study, frame),
   ].join('');
   const north = northArrow(frame);
@@ -63,6 +65,7 @@ export function planDrawing(
   const onDescent = descentLabels(study, frame, units).map((label) => placeSurely(label, space));
   const beside = [
     ...(chosen ? layoutLabels(study, chosen, frame, units, lanes.middle, forTeam) : []),
+    ...(field.label ? [field.label] : []),
     ...edgeLabels(study, frame, units),
   ];
   const columnX = frame.edgeX + 58;

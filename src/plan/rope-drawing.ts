@@ -1,6 +1,6 @@
 import type { Study, StudyLayout } from '../study/index.ts';
 import { toRadians } from '../units/index.ts';
-import { type Box, boxesAlong } from './boxes.ts';
+import { type Box, boundsOf, boxesAlong } from './boxes.ts';
 import { hatch } from './hatch.ts';
 import type { PlanFrame } from './plan-frame.ts';
 import { keepOutRing, spotCorners } from './plan-ground.ts';
@@ -54,7 +54,7 @@ export function keepOutDrawing(layout: StudyLayout, frame: PlanFrame): string {
   if (ring.length < 6) return '';
   const bench = halfOf(ring, frame.edgeX, -1);
   const fall = halfOf(ring, frame.edgeX, 1);
-  frame.taken.push(boundsOf(fall), ...insideBoxes(layout, frame));
+  frame.taken.push(boundsOf(boxesAlong(fall, 0)), ...insideBoxes(layout, frame));
   return (
     element('path', { ...pens.keepOutGround, d: `${pathThrough(bench)}Z` }) +
     element('path', { ...pens.keepOutHatch, d: hatch(bench, 52, 5) + hatch(bench, -52, 9) }) +
@@ -72,13 +72,6 @@ function insideBoxes({ points }: StudyLayout, frame: PlanFrame): Box[] {
   return Array.from({ length: 11 }, (_value, k) => [tx + ((ax - tx) * k) / 10, ty + ((ay - ty) * k) / 10]).flatMap(
     (to) => boxesAlong([...edge, ...to], 3),
   );
-}
-
-/** Labels stay off the fall line's keep-out, which runs straight down from the edge. */
-function boundsOf(points: readonly number[]): Box {
-  const xs = points.filter((_value, i) => i % 2 === 0);
-  const ys = points.filter((_value, i) => i % 2 === 1);
-  return { x0: Math.min(...xs), y0: Math.min(...ys), x1: Math.max(...xs), y1: Math.max(...ys) };
 }
 
 /** The part of a ring on one side of an upright line (Sutherland and Hodgman's cut); x, y pairs flat. */

@@ -14,7 +14,7 @@ export function wrap(words: string, width: number, advance: number): string[] {
     }
   }
   if (current !== '') lines.push(current);
-  return lines;
+  return lines.map((line) => line.replaceAll('\u00a0', ' '));
 }
 
 /** A word longer than a line is cut, since it must not run off the page. */
