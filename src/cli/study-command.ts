@@ -3,6 +3,7 @@ import {
   type AngleRule,
   angleRuleOf,
   angleRules,
+  type Book,
   defaultAngleRule,
   type Mark,
   marksOf,
@@ -88,7 +89,7 @@ export async function studyCommand(args: string[]): Promise<void> {
   inflateNatively();
 
   const roads = indexRoads(readRoads(await readText(roadsFile, 'roads'), roadsFile));
-  const book = given.book === undefined ? null : (await readBook(fileSource(given.book))).book;
+  const book = given.book === undefined ? null : await bookFrom(given.book);
   const marks: Mark[] = [
     ...(given.marks === undefined ? [] : readMarks(await readText(given.marks, 'marks'), given.marks)),
     ...(book ? marksOf(book, null) : []),
@@ -163,6 +164,15 @@ function elevationFacts(given: {
 
 const open = (name: string, facts: ElevationOptions): Promise<ElevationSource> =>
   openElevation(/^https?:\/\//.test(name) ? urlSource(name) : fileSource(name), facts);
+
+async function bookFrom(path: string): Promise<Book> {
+  const source = fileSource(path);
+  try {
+    return (await readBook(source)).book;
+  } finally {
+    await source.close?.();
+  }
+}
 
 async function readText(path: string, what: string): Promise<string> {
   try {

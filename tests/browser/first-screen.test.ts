@@ -30,7 +30,7 @@ const site = (): { lon: number; lat: number; side: string } => {
 function sentenceOfCommandLine(at: string, side: string): string {
   const demo = (name: string): string => join(root, 'data/demo', name);
   const files = ['--elevation', demo('elevation-1m.tif'), '--elevation', demo('elevation-10m.tif')];
-  files.push('--roads', demo('roads.geojson'), '--marks', demo('marks.geojson'));
+  files.push('--roads', demo('roads.geojson'), '--book', demo('tamarrow.brinkbook'));
   const args = ['src/cli/launch.mjs', 'study', ...files, '--at', at, '--side', side, '--json'];
   return JSON.parse(execFileSync(process.execPath, args, { cwd: root, encoding: 'utf8' })).sentence;
 }
