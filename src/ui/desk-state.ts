@@ -26,6 +26,8 @@ export interface DeskState {
   readonly opening: string | null;
   /** Why the last opening failed and what was kept; null when it did not. */
   readonly openProblem: string | null;
+  /** Files dropped on the map, for the form to take; null once it has. */
+  readonly dropped: readonly File[] | null;
   /** The point under study, wherever the finger has it. */
   readonly point: LonLat | null;
   /** Counts up when the map should bring the point into view: it came from a list or the address bar, not from a finger. */
@@ -48,6 +50,7 @@ export const emptyDesk: DeskState = {
   district: null,
   opening: null,
   openProblem: null,
+  dropped: null,
   point: null,
   look: 0,
   answer: null,

@@ -141,6 +141,13 @@ export function createDesk({ study, map }: DeskWorkers) {
       const opened = await open({ elevation, roads, marks, sites: null, options }, () => ({ name, invented: false }));
       if (opened) showAddress({ screen: 'start' }, 'push');
     },
+    /** Files were dropped: the form for own files takes them. */
+    drop(dropped: readonly File[]): void {
+      set({ dropped });
+      showAddress({ screen: 'open' }, 'push');
+    },
+    /** The form has taken the dropped files. */
+    takeDropped: (): void => set({ dropped: null }),
     /** Gives up reading what is being opened; what was open stays. */
     stopOpening: (): void => reading?.abort(),
     /** The point moves under a finger or a key: the study follows, the address waits. */

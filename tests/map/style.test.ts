@@ -1,10 +1,11 @@
 import { validateStyleMin } from '@maplibre/maplibre-gl-style-spec';
 import { expect, test } from 'vitest';
 import { markKinds } from '../../src/book/index.ts';
+import { partsOfStyle } from '../../src/map/basemap/style-parts.ts';
 import { roundLength } from '../../src/map/furniture.ts';
 import type { MapInk } from '../../src/map/ink.ts';
-import { type MapScene, mapStyle } from '../../src/map/style/map-style.ts';
 import { markPaths } from '../../src/map/mark-symbols/index.ts';
+import { type MapScene, mapStyle } from '../../src/map/style/map-style.ts';
 
 const nothing = { type: 'FeatureCollection', features: [] } as const;
 const district = {
@@ -60,6 +61,26 @@ test('the style names no host: no glyphs, no sprite, every address is the worker
   expect(style.glyphs).toBeUndefined();
   expect(style.sprite).toBeUndefined();
   expect(JSON.stringify(style)).not.toMatch(/https?:/);
+});
+
+test('over a basemap nothing is blanked out; relief has a source of its own and true height', () => {
+  const parts = partsOfStyle(
+    {
+      version: 8,
+      sources: { tiles: { type: 'raster', tiles: ['/{z}/{x}/{y}.png'] } },
+      layers: [{ id: 'paper', type: 'raster', source: 'tiles' }],
+    },
+    'https://maps.example/style.json',
+  );
+  const style = mapStyle({ ...sceneIn(ink), relief: true, basemap: parts }, urls);
+  const ids = style.layers.map(({ id }) => id);
+  expect(ids).not.toContain('outside');
+  // It lies over the paper and under everything of the own.
+  expect(ids.slice(0, 3)).toEqual(['paper', 'base:paper', 'hillshade']);
+  expect(style.terrain).toEqual({ source: 'relief', exaggeration: 1 });
+  expect(style.layers.some((layer) => 'source' in layer && layer.source === 'relief')).toBe(false);
+  const errors = validateStyleMin(style).map(({ message }) => message);
+  expect(errors.filter((message) => !/"glyphs" property/.test(message))).toEqual([]);
 });
 
 test('every kind of mark has its symbol', () => {

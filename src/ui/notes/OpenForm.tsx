@@ -1,4 +1,4 @@
-import { type DragEvent, type FormEvent, useRef, useState } from 'react';
+import { type DragEvent, type FormEvent, useEffect, useRef, useState } from 'react';
 import type { ElevationOptions } from '../../io/index.ts';
 import type { FilesToKeep } from '../../io/web/index.ts';
 import type { VerticalUnit } from '../../units/index.ts';
@@ -16,6 +16,13 @@ export function OpenForm() {
   const copying = useKept((state) => state.copying !== null);
   const [problem, setProblem] = useState<string | null>(null);
   const form = useRef<HTMLFormElement>(null);
+
+  const dropped = useDesk((state) => state.dropped);
+  useEffect(() => {
+    if (!dropped || !form.current) return;
+    fillIn(form.current, dropped);
+    desk.takeDropped();
+  }, [dropped, desk]);
 
   const onSubmit = (event: FormEvent<HTMLFormElement>): void => {
     event.preventDefault();

@@ -42,6 +42,7 @@ export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
         onMove: desk.move,
         onPlace: desk.placeAt,
         onSite: desk.goToSite,
+        onFiles: desk.drop,
         onProblem: desk.mapFailed,
       });
       follow(map.current, looks.current);
