@@ -99,6 +99,10 @@ function follow(map: MapHandle, looks: Looks): void {
   const { point, answer, stale, working, look } = useDesk.getState();
   map.setPoint(point);
   map.setShapes(answer?.shapes ?? null, stale);
+  const study = answer?.study ?? null;
+  // Where a technical rope team is needed, no layout is shown as if the first crew could rig it.
+  const layout = study?.angle?.planAs === 'high' ? null : (study?.layouts[0]?.id ?? null);
+  map.setLayout(study, layout);
   if (!point) return;
   if (looks.near !== look) map.show(point);
   looks.near = look;
