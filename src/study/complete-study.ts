@@ -62,6 +62,7 @@ export function completeStudy(given: GroundWork, inputs: StudyInputs): Study {
     ...layoutWarnings({
       ...{ found, layouts, spots, units },
       shipped: resources.how === 'shipped',
+      nobody: resources.arrivals.length === 0,
       high: descent?.angle?.planAs === 'high',
     }),
   ];

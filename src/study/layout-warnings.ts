@@ -8,6 +8,8 @@ interface LayoutFacts {
   readonly layouts: readonly StudyLayout[];
   readonly spots: readonly StudySpot[];
   readonly shipped: boolean;
+  /** No arrival is listed for this road. */
+  readonly nobody: boolean;
   /** Planned as high: no team size is told. */
   readonly high: boolean;
   readonly units: UnitSystem;
@@ -15,7 +17,7 @@ interface LayoutFacts {
 
 /** What a crew must be told of the layouts: the first one's weak points, and why a kind of haul is missing. */
 export function layoutWarnings(facts: LayoutFacts): StudyWarning[] {
-  const { found, layouts, shipped } = facts;
+  const { found, layouts, shipped, nobody } = facts;
   if (!found) return [];
   const list: StudyWarning[] = [];
   const say = (code: string, severity: StudyWarning['severity'], text: string): void => {
@@ -29,6 +31,9 @@ export function layoutWarnings(facts: LayoutFacts): StudyWarning[] {
     if (!facts.high) team(first, say);
     forces(first, say);
     standing(first, facts, say);
+  }
+  if (nobody) {
+    say('no-arrivals', 'check', 'The book names nobody who comes to this road: no haul can be planned with anybody.');
   }
   if (shipped) {
     say(

@@ -4,6 +4,7 @@ import type { LonLat } from '../geo/index.ts';
 import { type Bench, edgeKindAt, type RoadIndex, type RoadPlace } from '../road/index.ts';
 import type { Ground, SurfaceInfo } from '../terrain/index.ts';
 import { benchOutline, edgeLine } from './bench-shapes.ts';
+import { type CrossingBelow, crossingsBelow } from './crossings-below.ts';
 import { surroundingsOf } from './surroundings.ts';
 import { coarsest, layersUsed } from './terrain-part.ts';
 
@@ -22,6 +23,8 @@ export interface SideInputs {
 export interface SideWork {
   readonly side: Side;
   readonly descent: Descent | null;
+  /** Below a patient point, where one is given. */
+  readonly below: readonly CrossingBelow[];
   readonly info: SurfaceInfo;
   readonly used: readonly number[];
 }
@@ -37,7 +40,7 @@ export function workUpSide(inputs: SideInputs, bench: Bench, place: RoadPlace, i
   const here = [bench.x[i], bench.y[i]];
   let used = layersUsed(ground, here);
   let info = coarsest(ground, used);
-  if (edgeKindAt(own, i) !== 'drop') return { side, descent: null, info, used };
+  if (edgeKindAt(own, i) !== 'drop') return { side, descent: null, below: [], info, used };
   const ownWays = new Set(place.route.legs.map((leg) => roads.network.ways[leg.way].id));
   const around = surroundingsOf(roads.network, marks, ground.plane, benchOutline(bench), ownWays);
   for (;;) {
@@ -51,11 +54,14 @@ export function workUpSide(inputs: SideInputs, bench: Bench, place: RoadPlace, i
       rule,
       behindM: BEHIND_M,
     });
-    if (!descent) return { side, descent, info, used };
+    if (!descent) return { side, descent, below: [], info, used };
     used = layersUsed(ground, [...here, ...pointsOf(descent)]);
     const worst = coarsest(ground, used);
     // The slope may lie on coarser ground than the road does: then the coarser ground's accuracy decides.
-    if (worst === info) return { side, descent, info, used };
+    if (worst === info) {
+      const below = patient ? crossingsBelow(hillOf(ground, info), descent.line, around, rule) : [];
+      return { side, descent, below, info, used };
+    }
     info = worst;
   }
 }

@@ -146,6 +146,8 @@ export interface StudyArrival {
   people: number;
   kit: string[];
   unit: string;
+  /** What it comes with to stand on, as spots name it; null where nothing. */
+  apparatus: string | null;
   tier: ResponseTier;
   /** Ropes that count, metres. */
   ropesM: number[];

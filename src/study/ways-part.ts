@@ -87,18 +87,20 @@ function runToSpot({ standing }: GroundWork, { line }: Descent, rates: Rates): n
   return least;
 }
 
+type Met = Pick<Crossing, 'kind' | 'distanceM'> & { readonly groundM?: number };
+
 /**
  * Roads and trails that a litter can be lowered to: where the descent ends on a road, and those on the way. With a patient
- * point the descent ends there, so that what lies on the way lies above the patient and is none.
+ * point the descent ends there: what lies on the way lies above the patient and is none, what lies below is looked for.
  */
 function crossingsToReach(work: GroundWork, descent: Descent): LowerTo[] {
   const { line, crossings } = descent;
-  if (line.why === 'patient point') return [];
-  const last: Crossing[] = line.why === 'road' ? [{ kind: 'road', distanceM: line.lengthM, widthM: 0 }] : [];
+  const last: Met[] = line.why === 'road' ? [{ kind: 'road', distanceM: line.lengthM }] : [];
+  const met: readonly Met[] = line.why === 'patient point' ? work.side.below : [...crossings, ...last];
   const reached: LowerTo[] = [];
-  for (const { kind, distanceM } of [...crossings, ...last]) {
+  for (const { kind, distanceM, ...rest } of met) {
     if ((kind !== 'road' && kind !== 'trail') || reached.some(({ what }) => what === kind)) continue;
-    const groundM = groundTo(descent, distanceM);
+    const groundM = rest.groundM ?? groundTo(descent, distanceM);
     reached.push({
       what: kind,
       name: kind === 'road' ? nameAt(work, descent, distanceM) : null,

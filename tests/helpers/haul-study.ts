@@ -126,7 +126,7 @@ export const way = (change: Partial<StudyWay> = {}): StudyWay => ({
 /** The hand-made study with a turned and a straight haul, two engines, and the arrivals of a usual first alarm. */
 export function haulStudy(change: Partial<Study> = {}): Study {
   const arrival = (unit: string, atMin: number, people: number, ropesM: number[] = []) => ({
-    ...{ unit, atMin, people, ropesM, kit: [] },
+    ...{ unit, atMin, people, ropesM, kit: [], apparatus: unit === 'Mutual aid' ? null : unit },
     tier: atMin === 0 ? ('first arriving' as const) : atMin < 20 ? ('first alarm' as const) : ('mutual aid' as const),
   });
   const { stationM: _s, lon: _x, lat: _y, azimuthDeg: _a, ...here } = stations()[50]!;

@@ -175,6 +175,25 @@ describe('the ways of a study', () => {
     expect(second.kind).toBe('raise');
     expect(lowered.sentence).toContain('Lower to an ambulance on Old Quarry Spur');
   });
+
+  it('lower a marked patient to a road below, never to one above', () => {
+    const { ways } = roadNetwork();
+    const at = (y: number) =>
+      Float64Array.from([-390, 390].flatMap((x) => [plane.toLonLat({ x, y }).lon, plane.toLonLat({ x, y }).lat]));
+    const road = (y: number) => ({ id: 'way/2', name: 'Old Quarry Spur', line: at(y), tags: { highway: 'tertiary' } });
+    const toward = (roadY: number, patientY: number) =>
+      study(
+        studyInputs(hillside({ belowDeg: 34, lengthM: 60, aboveDeg: 30 }), {
+          roads: indexRoads({ ways: [...ways, road(roadY)], features: [] }),
+          patient: plane.toLonLat({ x: 0, y: patientY }),
+        }),
+      );
+    const below = toward(-36, -24);
+    expect(below.descent!.horizontalM).toBeCloseTo(20, 0);
+    expect(below.ways[0].meets).toMatch(/^an ambulance on Old Quarry Spur, 11[4-6] ft down$/);
+    expect(below.ways[0].why.join(' ')).not.toContain('Only for a patient above');
+    expect(toward(-24, -40).ways.map(({ kind }) => kind)).not.toContain('lower');
+  });
 });
 
 describe('places without a haul', () => {
@@ -237,4 +256,11 @@ it('more patients take longer', () => {
   const two = study({ ...inputs, patients: 2 });
   expect(two.ways[0].minutes.from!).toBeGreaterThan(s.ways[0].minutes.from!);
   expect(two.sentence).toContain('for 2 patients, one cycle each');
+});
+
+it('tells where nobody comes', () => {
+  const alone = study({ ...inputs, resources: { ...inputs.resources, arrivals: [] } });
+  expect(alone.layouts).toEqual([]);
+  expect(codes(alone)).toEqual(expect.arrayContaining(['no-arrivals', 'no-straight-haul', 'no-turned-haul']));
+  expect(alone.call.map((call) => call.who)).toEqual(expect.arrayContaining(['Technical rope team', 'Mutual aid']));
 });

@@ -61,8 +61,8 @@ function standWords(study: Told, { turn, anchor, lines }: StudyLayout): string {
 function standName({ spots, arriving, marks }: Told, id: string): string {
   const spot = spots.find((candidate) => candidate.id === id);
   if (spot) {
-    const atMin = arriving.find(({ unit }) => unit === spot.apparatus)?.atMin ?? 0;
-    return atMin > 0 ? `${spot.apparatus} (${atMin} min)` : spot.apparatus;
+    const atMin = Math.min(...arriving.filter(({ apparatus }) => apparatus === spot.apparatus).map((a) => a.atMin));
+    return atMin > 0 && Number.isFinite(atMin) ? `${spot.apparatus} (${atMin} min)` : spot.apparatus;
   }
   const mark = marks.find((candidate) => candidate.id === id);
   return mark ? (mark.name ?? `${mark.kind} ${mark.id}`) : id;
