@@ -1,6 +1,7 @@
 import type { Study, StudyBenchStation } from '../study/index.ts';
 import { type BenchLines, offsetRuns } from './bench-lines.ts';
 import { boxesAlong } from './boxes.ts';
+import type { Pens } from './pens.ts';
 import type { PlanFrame } from './plan-frame.ts';
 import { element, num, pathThrough } from './svg.ts';
 
@@ -21,10 +22,10 @@ export function benchDrawing(study: Study, frame: PlanFrame, bench: BenchLines):
   const parts: string[] = [];
   for (const side of ['left', 'right'] as const) {
     const out = side === 'left' ? -1 : 1;
-    const measured = study.origins['edge.offsetM']?.how === 'measured' && side === study.site.side;
+    const edgePen = edgePenOf(study, side, pens);
     const falls = ofKinds(side, ['drop', 'bank']);
     for (const run of offsetRuns(bench, falls)) {
-      parts.push(element('path', { ...(measured ? pens.edgeTaped : pens.edgeDrop), d: pathThrough(run) }));
+      parts.push(element('path', { ...edgePen, d: pathThrough(run) }));
       parts.push(element('path', { ...pens.hachure, d: hachures(run, out, [LONG, SHORT]) }));
       frame.taken.push(...boxesAlong(run, 5));
     }
@@ -47,6 +48,13 @@ export function benchDrawing(study: Study, frame: PlanFrame, bench: BenchLines):
     }
   }
   return parts.join('');
+}
+
+/** Measured on the ground: heavy; assumed: grey and dotted; computed: thin. A measured value speaks for the site's own side. */
+function edgePenOf({ origins, site }: Study, side: Side, pens: Pens) {
+  const how = origins['edge.offsetM']?.how;
+  if (how === 'assumed') return pens.edgeAssumed;
+  return how === 'measured' && side === site.side ? pens.edgeTaped : pens.edgeDrop;
 }
 
 const edgeOf = (station: StudyBenchStation, side: Side): number | null =>

@@ -3,7 +3,16 @@ import type { Pens } from './pens.ts';
 import { element, pathThrough, text } from './svg.ts';
 import { textWidth } from './text-width.ts';
 
-export type LabelPen = 'label' | 'strong' | 'small' | 'note' | 'word' | 'waterWord' | 'stop' | 'accentLabel';
+export type LabelPen =
+  | 'label'
+  | 'strong'
+  | 'small'
+  | 'note'
+  | 'word'
+  | 'waterWord'
+  | 'stop'
+  | 'accentLabel'
+  | 'assumedLabel';
 
 export interface Label {
   /** What it names, page point. */

@@ -26,13 +26,23 @@ export function descentLabels({ descent, angle }: Study, frame: PlanFrame, units
   return list;
 }
 
+/** Ink says how a value is known: measured bold, assumed in italics. */
+const penOf = { measured: 'strong', typed: 'label', computed: 'label', assumed: 'assumedLabel' } as const;
+
 /** The edge with how its place is known. */
 export function edgeLabels({ edge, origins }: Study, frame: PlanFrame, units: UnitSystem): Label[] {
   if (!edge) return [];
   const how = origins['edge.offsetM']?.how ?? 'computed';
   const words = `edge ${formatLength(Math.abs(edge.offsetM), units)} from the road line, ${how}`;
-  return [{ x: frame.edgeX, y: frame.edgeY + 1, lines: [words], pen: how === 'measured' ? 'strong' : 'label' }];
+  return [{ x: frame.edgeX, y: frame.edgeY + 1, lines: [words], pen: penOf[how] }];
 }
+
+/** Where the next stage begins, for a layout whose slope is taken in stages. */
+export const stageLabels = ({ stages }: StudyLayout, frame: PlanFrame): Label[] =>
+  (stages?.[0]?.at ?? []).map(({ distanceM, what }, i) => {
+    const [x, y] = frame.page([distanceM, 0]);
+    return { x, y, lines: [`stage ${i + 2} from here: ${what}`], pen: 'label' };
+  });
 
 /** Names of the marks that stand in the view. */
 export const markLabels = (study: Study, drawn: readonly DrawnMark[]): Label[] =>

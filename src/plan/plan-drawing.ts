@@ -1,4 +1,4 @@
-import type { Study } from '../study/index.ts';
+import type { Study, StudyLayout } from '../study/index.ts';
 import type { UnitSystem } from '../units/index.ts';
 import { apparatusDrawing, otherApparatus } from './apparatus-drawing.ts';
 import { benchDrawing } from './bench-drawing.ts';
@@ -11,7 +11,7 @@ import { laneDrawing, NO_LANE } from './lane-drawing.ts';
 import { markDrawing } from './mark-drawing.ts';
 import { northArrow } from './north.ts';
 import { placeColumn } from './place-column.ts';
-import { descentLabels, edgeLabels, markLabels, otherLabel } from './place-label-texts.ts';
+import { descentLabels, edgeLabels, markLabels, otherLabel, stageLabels } from './place-label-texts.ts';
 import { placeNear, placeSurely } from './place-near.ts';
 import type { PlanFrame } from './plan-frame.ts';
 import { layoutLabels } from './plan-label-texts.ts';
@@ -54,6 +54,7 @@ export function planDrawing(
     descentDrawing(study, frame),
     chosen ? field.svg + ropeDrawing(study, chosen, frame, forTeam) : '',
     signs(study, frame),
+    chosen ? stageTicks(chosen, frame) : '',
   ].join('');
   const north = northArrow(frame);
   const space = {
@@ -62,7 +63,8 @@ export function planDrawing(
     words: frame.words,
   };
   const near = (labels: readonly Label[]): Placed[] => labels.flatMap((label) => placeNear(label, space) ?? []);
-  const onDescent = descentLabels(study, frame, units).map((label) => placeSurely(label, space));
+  const stages = chosen ? stageLabels(chosen, frame) : [];
+  const onDescent = [...descentLabels(study, frame, units), ...stages].map((label) => placeSurely(label, space));
   const beside = [
     ...(chosen ? layoutLabels(study, chosen, frame, units, lanes.middle, forTeam) : []),
     ...(field.label ? [field.label] : []),
@@ -134,4 +136,13 @@ function signs({ descent, edge }: Study, frame: PlanFrame): string {
   const [ex, ey] = frame.page([descent.horizontalM, 0]);
   frame.taken.push({ x0: ex - 9, y0: ey - 9, x1: ex + 9, y1: ey + 9 });
   return out + endSign(ex, ey, 7.5, pens);
+}
+
+/** A tick across the descent at the first ground of every further stage. */
+function stageTicks({ stages }: StudyLayout, frame: PlanFrame): string {
+  const d = (stages?.[0]?.at ?? []).map(({ distanceM }) => {
+    const [x, y] = frame.page([distanceM, 0]);
+    return `M${num(x)} ${num(y - 9)}v18`;
+  });
+  return d.length === 0 ? '' : element('path', { ...frame.pens.tick, class: 'stage', d: d.join('') });
 }

@@ -9,10 +9,12 @@ import type { ProfileFrame } from './profile-frame.ts';
 import { profileLabels } from './profile-labels.ts';
 import { attendantAtEdge, dropDimension } from './profile-signs.ts';
 import { readingProtractor } from './protractor.ts';
-import { element, pathThrough } from './svg.ts';
+import { element, num, pathThrough } from './svg.ts';
 
 /** Under this width, drawing units, only the reading and the stops are named: the rest stands in the notes. */
 const NARROW = 530;
+/** Between the strokes of the earth, drawing units. */
+const EARTH = 9;
 
 /** The profile of a study that has one, inside a frame. */
 export function profileDrawing(study: Study, frame: ProfileFrame, units: UnitSystem): string {
@@ -39,6 +41,7 @@ export function profileDrawing(study: Study, frame: ProfileFrame, units: UnitSys
   );
   parts.push(element('path', { ...groundPen, d: pathThrough(behind), 'stroke-width': groundWidth }));
   parts.push(element('path', { ...groundPen, d: pathThrough(ground), 'stroke-width': groundWidth }));
+  parts.push(element('path', { ...pens.earth, d: earth(behind) + earth(ground) }));
   if (angle) parts.push(readingProtractor(frame, angle, heightAt));
   if (rope.length > 2) parts.push(element('path', { ...pens.rope, d: pathThrough(rope) }));
   parts.push(attendantAtEdge(px(0), py(edge.elevationM), scale, pens));
@@ -69,4 +72,20 @@ function heightReader(distanceM: readonly number[], elevationM: readonly number[
     const t = Math.min(1, Math.max(0, (m - distanceM[i]) / run));
     return elevationM[i] + t * (elevationM[i + 1] - elevationM[i]);
   };
+}
+
+/** Short strokes under the ground, so that no rope is taken for it; x, y pairs along the line. */
+function earth(line: readonly number[]): string {
+  let d = '';
+  let next = EARTH / 2;
+  for (let i = 0; i + 3 < line.length; i += 2) {
+    const [ax, ay, bx, by] = [line[i], line[i + 1], line[i + 2], line[i + 3]];
+    const length = Math.hypot(bx - ax, by - ay);
+    for (; next < length; next += EARTH) {
+      const t = next / length;
+      d += `M${num(ax + (bx - ax) * t)} ${num(ay + (by - ay) * t + 2)}l-4 5`;
+    }
+    next -= length;
+  }
+  return d;
 }
