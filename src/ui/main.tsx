@@ -2,14 +2,17 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { startStudyWorker } from '../workers/web/index.ts';
 import { App } from './App.tsx';
+import { keepInBackground } from './call/keep-in-background.ts';
 import { createDesk } from './desk.ts';
 import { DeskContext } from './desk-context.ts';
+import { followAppShell } from './shell-notice.ts';
 import './styles/tokens.css';
 import './styles/page.css';
 import './styles/notes.css';
 import './styles/profile.css';
 import './styles/own.css';
 import './styles/narrow.css';
+import './styles/shell.css';
 
 const workers = { study: startStudyWorker('study'), map: startStudyWorker('map') };
 const desk = createDesk(workers);
@@ -24,3 +27,6 @@ createRoot(document.getElementById('desk')!).render(
     </DeskContext>
   </StrictMode>,
 );
+
+followAppShell();
+keepInBackground();

@@ -1,6 +1,5 @@
 /** @jsxImportSource preact */
 import { mileText } from '../../../road/index.ts';
-import { CAUTION } from '../../../study/index.ts';
 import { compassWord, formatLength, type UnitSystem } from '../../../units/index.ts';
 import type { RoadWithSites } from '../../../workers/call/index.ts';
 import { distanceWords } from './distance-words.ts';
@@ -9,6 +8,8 @@ import { useCall, useCallState } from './use-call.ts';
 
 /** A surveyed site this near along the road is the place of the call, metres; farther, it is another place (judgement). */
 const SAME_PLACE_M = 60;
+/** Nearer than this a site is here, metres: positions are not better. */
+const HERE_M = 10;
 /** Beyond this along the road the nearest surveyed site is told to be far, metres (judgement). */
 const FAR_M = 150;
 
@@ -33,7 +34,6 @@ export function Around() {
       )}
       {!around && working && <p class="lead">Reading the ground around it …</p>}
       {around && <Found units={units} />}
-      {around && <p class="caution">{CAUTION} Bare ground only: what grows or stands there is not seen.</p>}
     </article>
   );
 }
@@ -64,6 +64,7 @@ function Found({ units }: { units: UnitSystem }) {
           out the edge itself.
         </p>
       )}
+      <p class="data">Bare ground only: what grows or stands there is not seen.</p>
       <ol class="edges">
         {start.map((road) => (
           <Edge key={`${road.way} ${road.stationM}`} road={road} units={units} />
@@ -110,10 +111,13 @@ function Edge({ road, units }: { road: RoadWithSites; units: UnitSystem }) {
           {roadWords(road)}, {side}
           <small>
             {facts.join(', ')}
-            {near.length === 0 && road.sites[0] && `; nearest site ${nameOf(road.sites[0].siteId)}, `}
-            {near.length === 0 &&
-              road.sites[0] &&
-              `${distanceWords(road.sites[0].alongM, units)} ${compassWord(road.sites[0].towardDeg)} along the road`}
+            {near.length === 0 && road.sites[0] && (
+              <>
+                <br />
+                {nameOf(road.sites[0].siteId)} {distanceWords(road.sites[0].alongM, units)}{' '}
+                {compassWord(road.sites[0].towardDeg)} by road
+              </>
+            )}
           </small>
         </span>
         <button
@@ -140,7 +144,7 @@ function Edge({ road, units }: { road: RoadWithSites; units: UnitSystem }) {
             <span>
               {site.name}, {compassWord(site.sideAzimuthDeg)} side
             </span>
-            <span class="num">{formatLength(alongM, units)}</span>
+            <span class="num">{alongM < HERE_M ? 'here' : formatLength(alongM, units)}</span>
           </button>
         );
       })}

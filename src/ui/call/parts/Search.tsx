@@ -1,6 +1,7 @@
 /** @jsxImportSource preact */
 
 import { mileText } from '../../../road/index.ts';
+import { CAUTION } from '../../../study/index.ts';
 import { formatLength, type UnitSystem } from '../../../units/index.ts';
 import type { Hit } from '../search/index.ts';
 import { Ring } from './Ring.tsx';
@@ -30,6 +31,7 @@ export function Search() {
           )}
         </ul>
       )}
+      {!typing && <p class="caution">{CAUTION}</p>}
       <form
         class="box"
         onSubmit={(event) => {

@@ -1,6 +1,6 @@
 /** @jsxImportSource preact */
 import { mileText } from '../../../road/index.ts';
-import { CAUTION, STOP_LINE, type Study } from '../../../study/index.ts';
+import { STOP_LINE, type Study } from '../../../study/index.ts';
 import { type CallPlan, callPlan, MiniProfile } from '../plan/index.ts';
 import { ConditionSwitch } from './Conditions.tsx';
 import { dayWords } from './day-words.ts';
@@ -39,12 +39,9 @@ export function SitePlan() {
       {!study && working && <p class="lead">Working it out from the elevation on this device …</p>}
       {plan && study && <PlanOf plan={plan} study={study} />}
       {study && (
-        <p class="caution">
-          {CAUTION}{' '}
-          <span class="num">
-            {plan!.data}
-            {studyKeptAtMs === null ? '' : ` Kept ${dayWords(studyKeptAtMs)}.`}
-          </span>
+        <p class="data num">
+          {plan!.data}
+          {studyKeptAtMs === null ? '' : ` Kept ${dayWords(studyKeptAtMs)}.`}
         </p>
       )}
       {site && <Neighbours site={site} />}
@@ -77,7 +74,7 @@ function PlanOf({ plan, study }: { plan: CallPlan; study: Study }) {
         </div>
       )}
       <PlanRows plan={plan} />
-      <ConditionSwitch />
+      {plan.planAs && <ConditionSwitch />}
       {plan.next && <NextStep next={plan.next} high={high} />}
     </>
   );
@@ -110,7 +107,7 @@ function StaleLine() {
 
 /** Below the first screen: the sentence to read aloud, what to check, and the way to the whole study. */
 function Whole({ study }: { study: Study }) {
-  const checks = study.warnings.filter(({ severity }) => severity === 'check');
+  const checks = study.warnings.filter(({ severity, code }) => severity === 'check' || /^no-\w+-haul$/.test(code));
   const { lon, lat, side } = study.site;
   return (
     <section class="whole">

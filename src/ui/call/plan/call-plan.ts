@@ -129,7 +129,7 @@ function haulRow(study: Study, kind: 'turned' | 'straight', leads: boolean, unit
   const label = kind === 'turned' ? 'Turned' : 'Straight';
   const layout = study.layouts.find((one) => one.kind === kind);
   if (!layout) {
-    return row(label, study.warnings.find(({ code }) => code === `no-${kind}-haul`)?.text ?? `No ${kind} haul.`);
+    return row(label, 'no place for it', { strong: 'none' });
   }
   const field = formatLength(layout.haulFieldM, units, 'down');
   const where = kind === 'turned' ? `${alongWord(layout)} ` : '';
@@ -167,7 +167,8 @@ function noHaulRows({ warnings, terrain, angle, sentence }: Study): PlanRow[] {
   if (!angle) return [row('Ground', sentence)];
   if (terrain.screeningOnly) return [row('Haul', 'Screening only: no spots, no layouts from these data.')];
   const why = warnings.filter(({ code }) => code === 'no-straight-haul' || code === 'no-turned-haul');
-  return why.map(({ text }) => row('Haul', text));
+  // Both kinds may fail for the same reason: it is told once.
+  return [...new Set(why.map(({ text }) => text))].map((text) => row('Haul', text));
 }
 
 /** Elevation's source, cell, accuracy and day, and the last field check. */

@@ -16,7 +16,7 @@ export function nextOf(study: Study): NextWords | null {
   const mend = high ? undefined : layouts[0]?.fits.short.find(({ unit }) => unit !== null);
   const text = `Next: ask for ${joined(names)}`;
   const more = [
-    ...(mend ? [`${mend.unit} brings rope at ${mend.atMin} min`] : []),
+    ...(mend ? [`${mend.unit} brings rope, ${mend.atMin} min`] : []),
     ...(high || layouts.length === 0 ? [] : [anchorWords(study)]),
     ...(high || !study.closure ? [] : [closedWords(study)]),
   ].join('; ');

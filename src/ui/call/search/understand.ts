@@ -1,5 +1,5 @@
 import type { LonLat, PositionReading } from '../../../geo/index.ts';
-import type { CallPack, CallSite } from '../../../io/offline/index.ts';
+import type { CallPack, CallRoad, CallSite } from '../../../io/offline/index.ts';
 import type { Result } from '../../../units/index.ts';
 import { type MileHit, readRoadMile } from './road-mile.ts';
 import type { SiteIndex } from './site-index.ts';
@@ -29,30 +29,17 @@ const MESSAGE_WORDS = 8;
 export function understand(text: string, { pack, index, readPosition }: Reader): Hit[] {
   const words = wordsOf(text);
   if (words.length === 0) return [];
+  const isMessage = words.length > MESSAGE_WORDS;
   const hits: Hit[] = [];
   const position = /\d/.test(text) ? readPosition(text) : null;
   if (position?.ok) hits.push({ kind: 'position', reading: position.value });
-  const { places, refusals, roads } = readRoadMile(text, pack.roads);
-  // Digits of a position are no mile.
-  if (!position?.ok || words.length > MESSAGE_WORDS)
+  // The digits of a position are no mile; a message may hold both.
+  if (!position?.ok || isMessage) {
+    const { places, refusals, roads } = readRoadMile(text, pack.roads);
     hits.push(...places.map((place): Hit => ({ kind: 'mile', place })));
-  const sites = words.length > MESSAGE_WORDS ? sitesNamedIn(words, pack.sites) : index.find(text, MOST);
-  if (!position?.ok || words.length > MESSAGE_WORDS) {
-    const onRoad = new Set(places.map(({ road }) => road.name));
-    // With a mile told, sites of that road follow by their distance along it.
-    const shown =
-      places.length > 0
-        ? nearMile(
-            places[0]!,
-            pack.sites.filter(({ road }) => onRoad.has(road)),
-          )
-        : sites;
-    hits.push(...shown.map((site): Hit => ({ kind: 'site', site })));
-    if (shown.length === 0 && roads.length > 0) {
-      const named = new Set(roads.map(({ name }) => name));
-      const own = pack.sites.filter(({ road }) => named.has(road));
-      hits.push(...own.map((site): Hit => ({ kind: 'site', site })));
-    }
+    const named = isMessage ? sitesNamedIn(words, pack.sites) : places.length > 0 ? [] : index.find(text, MOST);
+    const sites = named.length > 0 ? named : sitesOn(places, roads, pack.sites);
+    hits.push(...sites.map((site): Hit => ({ kind: 'site', site })));
     hits.push(...refusals.map((sentence): Hit => ({ kind: 'said', sentence })));
   }
   if (hits.length === 0 && position && !position.ok && position.error.code === 'position-fault') {
@@ -67,8 +54,16 @@ function sitesNamedIn(words: readonly string[], sites: readonly CallSite[]): Cal
   return sites.filter(({ name }) => text.includes(` ${wordsOf(name).join(' ')} `));
 }
 
-const nearMile = ({ stationM }: { stationM: number }, sites: readonly CallSite[]): CallSite[] =>
-  [...sites].sort((a, b) => away(a, stationM) - away(b, stationM)).slice(0, 3);
+/** Sites of the roads that are named: those nearest along the road where a mile is told, else all. */
+function sitesOn(places: readonly MileHit[], roads: readonly CallRoad[], sites: readonly CallSite[]): CallSite[] {
+  const [place] = places;
+  const named = new Set((place ? places.map(({ road }) => road) : roads).map(({ name }) => name));
+  const own = sites.filter(({ road }) => named.has(road));
+  return place ? own.sort((a, b) => away(a, place.stationM) - away(b, place.stationM)).slice(0, NEAREST) : own;
+}
+
+/** Sites that are told with a mile. */
+const NEAREST = 3;
 
 const away = (site: CallSite, stationM: number): number =>
   site.stationM === null ? Infinity : Math.abs(site.stationM - stationM);
