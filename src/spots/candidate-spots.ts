@@ -3,6 +3,7 @@ import type { HoldSettings } from '../rigging/index.ts';
 import { placeOnBench, roadAzimuthDeg } from './bench-place.ts';
 import { outline } from './footprint.ts';
 import { hazardsNear } from './hazard-hits.ts';
+import type { Hazard } from './hazards.ts';
 import { endsAlike, footprintAt, judgeSpot, turnedRound } from './judge-spot.ts';
 import { laneCount, lanesBetween } from './lanes.ts';
 import type { SpotPlace } from './spot-id.ts';
@@ -33,7 +34,8 @@ const BLOCKER_STEP_M = 5;
  * None on a bench of assumed width.
  */
 export function candidateSpots(ground: StandingGround, fleet: readonly Apparatus[], hold: HoldSettings): Spot[] {
-  return fleet.flatMap((apparatus) => spotsOf(standingRoom(ground, apparatus), hold));
+  const about = { ...ground, hazards: hazardsAbout(ground) };
+  return fleet.flatMap((apparatus) => spotsOf(standingRoom(about, apparatus), hold));
 }
 
 function spotsOf(room: StandingRoom, hold: HoldSettings): Spot[] {
@@ -64,6 +66,16 @@ function spotsOf(room: StandingRoom, hold: HoldSettings): Spot[] {
   }
   return spots;
 }
+
+/** Marks and mapped features that any station of a search may have near: those of a whole district are sieved once. */
+function hazardsAbout({ bench, hazards, site, settings }: StandingGround): readonly Hazard[] {
+  if (site === null) return hazards;
+  const i = Math.max(0, Math.min(bench.count - 1, Math.round(site.stationM) - bench.firstStationM));
+  return hazardsNear(hazards, bench.x[i], bench.y[i], settings.reachM + WELL_BEYOND_M);
+}
+
+/** Longer than any apparatus and wider than any bench by a multiple, metres. */
+const WELL_BEYOND_M = 80;
 
 function foundAt(room: StandingRoom, i: number, dense: boolean, scratch: StandingScratch): Found[] {
   const { ground, apparatus, leftM, rightM } = room;

@@ -19,7 +19,7 @@ export interface Bend extends PointM {
 
 /** Bends are sought on rays from the edge this far apart, at these steps along them, up to here. */
 const RAY_STEP_DEG = 2.5;
-const STEP_M = 0.1;
+const STEP_M = 0.25;
 const FARTHEST_M = 6;
 /** The second leg may leave the road's direction by about this: beyond it the tie of no anchor fits. */
 const LEG_SLACK_DEG = 8;
@@ -62,7 +62,7 @@ function bendsOn(
       const ray = { x: back.x * Math.cos(a) - back.y * Math.sin(a), y: back.x * Math.sin(a) + back.y * Math.cos(a) };
       const pull = unit({ x: leg.x / efficiency - ray.x, y: leg.y / efficiency - ray.y });
       const most = Math.min(FARTHEST_M, (well?.toEdgeM ?? FARTHEST_M + STEP_M) - STEP_M);
-      for (let d = LAYOUT_LIMITS.turnBehindM; d <= most + 1e-9; d = Math.round((d + STEP_M) * 10) / 10) {
+      for (let d = LAYOUT_LIMITS.turnBehindM; d <= most + 1e-9; d += STEP_M) {
         const x = edge.x + ray.x * d;
         const y = edge.y + ray.y * d;
         const off = tieOff(tie, x, y, pull);

@@ -8,6 +8,7 @@ import type { LayoutQuestion, Layouts } from './layout-types.ts';
 import { type Means, meansOf, type Unit } from './means.ts';
 import { noStraight, noTurned } from './none-because.ts';
 import { offerSeparateBelay } from './offer-belay.ts';
+import { laneGrid } from './people-there.ts';
 import { pinnedSpots } from './pins.ts';
 import { barriersOnWay, basesOf, mostFieldOf, newPodiums, rigRopesOf, type Search } from './search.ts';
 import { searchStraight } from './search-straight.ts';
@@ -76,6 +77,7 @@ function newSearch(question: LayoutQuestion, means: Means, spots: readonly Spot[
     ...{ rigRopesM, hopeOf: hopes(means, ground.traits, (atMin) => rigRopesM('turned', atMin)) },
     sight: emptySight(ground.bench.count),
     mostFieldM: mostFieldOf(means),
+    laneGrid: laneGrid(ground.traits),
     ...{ frame, means, pins, spots, standsOf, podiums: newPodiums(), trace: { bends: 0, inSight: 0 } },
     marks: markStands(frame, ties),
     pinnedBelays: pins.belay === undefined ? null : pinnedBelays,

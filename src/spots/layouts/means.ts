@@ -1,5 +1,5 @@
 import type { Apparatus, Kit, Rates, UnitArrival } from '../../book/index.ts';
-import type { Conditions, GearRatings, KitArrival } from '../../rigging/index.ts';
+import { arrivalOf, type Conditions, type GearRatings, type KitArrival } from '../../rigging/index.ts';
 import { gearRatings, kitArrivals } from './kit-at-hand.ts';
 
 /** Who and what comes to a site, sorted out once for a search; minutes after the first arrival. */
@@ -18,6 +18,8 @@ export interface Means {
   /** Ropes there after none, one, two … of `kits`. */
   readonly ropesAfter: readonly (readonly number[])[];
   readonly peopleByAlarm: number;
+  /** Minute at which so many people are there, by their count; null where they never are. */
+  readonly peopleAtMin: readonly (number | null)[];
 }
 
 /** An apparatus on its way. Units of one class are alike in everything that a layout asks. */
@@ -47,9 +49,19 @@ export function meansOf(input: {
     alarmRopesM: ropes(kits.filter(({ tier }) => tier !== 'mutual aid')),
     allRopesM: ropes(kits),
     ropesAfter: Array.from({ length: kits.length + 1 }, (_, k) => ropes(kits.slice(0, k))),
+    peopleAtMin: Array.from({ length: MOST_PEOPLE }, (_, count) => arrivalOf(count, arrivals)),
     peopleByAlarm: byAlarm.reduce((sum, { people }) => sum + people, 0),
   };
 }
+
+/** More than any crew of a haul; counts past it are looked up. */
+const MOST_PEOPLE = 60;
+
+/** Minute at which so many people are there; null where they never are. */
+export const crewAtMin = (
+  { peopleAtMin, arrivals }: Pick<Means, 'peopleAtMin' | 'arrivals'>,
+  count: number,
+): number | null => (count < MOST_PEOPLE ? peopleAtMin[count] : arrivalOf(count, arrivals));
 
 /** Ropes that are there by a minute, metres, longest first. */
 export function ropesBy({ kits, ropesAfter }: Pick<Means, 'kits' | 'ropesAfter'>, atMin: number): readonly number[] {

@@ -27,7 +27,7 @@ export function noTurned(search: Search): string {
   if (trace.inSight === 0) {
     return 'No turned haul: a straight corridor along the road leaves the usable edges in both directions; the bench is too narrow or bends too much.';
   }
-  return 'No turned haul: no anchor stands at the end of a clear straight corridor long enough for a workable throw.';
+  return 'No turned haul: along the road no straight corridor inside the usable edges reaches an anchor far enough off for a workable throw; the bench is too narrow, bends too much or is taken up.';
 }
 
 const NOTHING_HOLDS =

@@ -12,7 +12,7 @@ import { chooseSystem } from './choose-system.ts';
 import { clearOfMarks, corridorSight, insideUsable, type Sight } from './corridor.ts';
 import { LAYOUT_LIMITS } from './layout-limits.ts';
 import { minutesOf } from './minutes-of.ts';
-import { bitCount, laneBits, trafficPast } from './people-there.ts';
+import { bitCount, bitsBetween, laneBits, trafficPast } from './people-there.ts';
 import type { PullBase } from './pull-base.ts';
 import { rankKeyOf } from './rank-key.ts';
 import type { Search } from './search.ts';
@@ -80,14 +80,20 @@ function fromBend(search: Search, turn: Stand, bend: Bend, along: -1 | 1, anchor
   const one = { turn, bend, along, element, base, contacts };
   const { towardEdge, tieX, tieY } = bend;
   const efficiency = search.means.rates.pulleyEfficiency;
-  const { mostFieldM } = search;
+  const { mostFieldM, laneGrid } = search;
+  const asideM = at[1] - bench.shiftM[Math.round(element)];
   for (const anchor of anchors) {
     const { tie, walk } = anchor;
     const dx = tie.x - bend.x;
     const dy = tie.y - bend.y;
     const fieldM = Math.sqrt(dx * dx + dy * dy);
     if (fieldM < LEAST_FIELD_M || fieldM > mostFieldM || tie.id === turn.tie.id) continue;
-    if (!belays.some(({ place }) => isOpen(search, one, anchor, place, fieldM))) continue;
+    const across = tie.spot === null ? asideM : anchor.asideM;
+    const lanes =
+      turn.lanes |
+      anchor.lanes |
+      bitsBetween(laneGrid, Math.min(asideM, across) - CORRIDOR_SURE_M, Math.max(asideM, across) + CORRIDOR_SURE_M);
+    if (!belays.some(({ place }) => isOpen(search, one, anchor, place, fieldM, bitCount(lanes)))) continue;
     const ux = dx / fieldM;
     const uy = dy / fieldM;
     if (tie.spot !== null && -(ux * tie.outX + uy * tie.outY) < FACES) continue;
@@ -98,20 +104,20 @@ function fromBend(search: Search, turn: Stand, bend: Bend, along: -1 | 1, anchor
     const ry = towardEdge.y + uy / efficiency;
     if (tieX * rx + tieY * ry < TIE_WITHIN * Math.sqrt(rx * rx + ry * ry)) continue;
     for (const belay of belays)
-      for (const by of ['rank', 'resets'] as const) tryPair(search, one, anchor, belay, fieldM, by);
+      for (const by of ['rank', 'resets'] as const) tryPair(search, one, anchor, belay, fieldM, lanes, by);
   }
 }
 
-/** True where some hope of a field is left on the lanes that turn and anchor take. */
+/** True where some hope of a field is left on so many lanes. */
 function isOpen(
   { hopeOf }: Search,
   { turn, along, base }: BendSearch,
   anchor: Stand,
   { runM }: BelayPlace,
   fieldM: number,
+  lanes: number,
 ): boolean {
   const atMin = Math.max(turn.unit?.atMin ?? 0, anchor.unit?.atMin ?? 0);
-  const lanes = bitCount(turn.lanes | anchor.lanes);
   const byRank = hopeOf(base, fieldM, runM, atMin, 'rank');
   if (byRank !== null && lanes < byRank.refusedLanes[along]) return true;
   const byResets = hopeOf(base, fieldM, runM, atMin, 'resets');
@@ -128,6 +134,7 @@ function tryPair(
   anchor: Stand,
   { place: belay, held }: BendBelay,
   fieldM: number,
+  lanesAtLeast: number,
   by: 'rank' | 'resets',
 ): void {
   const { turn, bend, along, element, base, contacts } = one;
@@ -139,7 +146,6 @@ function tryPair(
   const hope = search.hopeOf(base, fieldM, belay.runM, apparatusAtMin, by);
   if (hope === null) return;
   const places = { anchor: tie, turn: { tie: turn.tie, bend }, fieldM, base, choice: hope.choice };
-  const lanesAtLeast = turn.lanes | anchor.lanes;
   const fewest = bitCount(lanesAtLeast);
   if (fewest >= hope.refusedLanes[along]) return;
   const best = rankKeyOf(frame, hope.choice, fewest, NO_LOAD, 'turned', hope.minutes);
@@ -179,6 +185,8 @@ const NO_LOAD = noLoad();
 /** Spots with nothing to check: what a tie could at best come to. */
 const EVEN = { anchor: { spot: null }, turn: null };
 const MARK_SHORT_M = 1.5;
+/** A corridor reaches at least this far to either side of its ends across the road, however it slants, metres. */
+const CORRIDOR_SURE_M = 0.7;
 
 function inSight(sight: Sight, dx: number, dy: number, way: PlanVector, element: number, along: -1 | 1): boolean {
   const i = along > 0 ? Math.floor(element) : Math.ceil(element);

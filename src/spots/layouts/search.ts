@@ -9,6 +9,7 @@ import { kitByMin } from './kit-at-hand.ts';
 import { LAYOUT_LIMITS } from './layout-limits.ts';
 import type { LayoutPins } from './layout-types.ts';
 import { type Means, ropesBy } from './means.ts';
+import type { LaneGrid } from './people-there.ts';
 import { Podium } from './podium.ts';
 import { type PullBase, pullBase } from './pull-base.ts';
 import type { Stand } from './stands.ts';
@@ -38,6 +39,7 @@ export interface Search {
   readonly hopeOf: HopeOf;
   /** No rope that comes lets a longer field throw farther, metres. */
   readonly mostFieldM: number;
+  readonly laneGrid: LaneGrid;
   /** Scratch of `corridorSight`. */
   readonly sight: Sight;
   readonly podiums: { readonly straight: Podium; readonly turned: Readonly<Record<-1 | 1, Podium>> };

@@ -19,6 +19,8 @@ export interface Stand {
   /** From the edge along the road's drawing, metres. */
   readonly alongM: number;
   readonly lanes: number;
+  /** Offset of the tie from the middle of the travelled way, metres, to the right. */
+  readonly asideM: number;
   /** Where a corridor to it ends: the tie itself, beside a mark the nearest point that a corridor fits at. */
   readonly walk: PointM;
 }
@@ -61,7 +63,9 @@ function standOf(frame: HaulFrame, tie: TiePlace, unit: Unit | null, lanes: numb
   const at = new Float64Array(2);
   if (!placeOnBench(bench, tie.x, tie.y, element + alongM, at)) return [];
   const walk = tie.spot === null ? besideMark(frame, tie, at[0], at[1]) : tie;
-  return walk === null ? [] : [{ tie, unit, element: at[0], alongM, lanes, walk }];
+  return walk === null
+    ? []
+    : [{ tie, unit, element: at[0], alongM, lanes, asideM: at[1] - bench.shiftM[Math.round(at[0])], walk }];
 }
 
 /** How far a team's corridor may lie beside a mark that stands at the rim of the bench, metres (common practice, no source). */
