@@ -13,15 +13,15 @@ const NARROW = 450;
 
 /**
  * The rule's fan at the edge: level, the two limits as rays, and the words between them, each word in the part of its
- * sector that the ground (seen from the edge, degrees below level) leaves free. Boxes of the words are added to
- * `frame.taken`.
+ * sector that the ground (seen from the edge, degrees below level) leaves free. Lines lie under the ground, words over it:
+ * they come apart. Boxes of the words are added to `frame.taken`.
  */
 export function edgeFan(
   frame: ProfileFrame,
   edgeElevationM: number,
   rule: { lowMaxDeg: number; highMinDeg: number } | null,
   groundDegAt: (rangeM: number) => number,
-): string {
+): { ink: string; words: string } {
   const { pens } = frame;
   const radius = Math.max(SMALLEST_ARC, ARC_M * frame.scale);
   const reach = (radius * RAY_M) / ARC_M;
@@ -32,8 +32,9 @@ export function edgeFan(
     y + Math.sin(toRadians(deg)) * r,
   ];
   const ray = (deg: number, r: number): number[] => [x, y, ...point(deg, r)];
+  const ground = [...frame.taken];
   let out = element('path', { ...pens.levelRay, d: pathThrough(ray(0, reach)) });
-  if (!rule) return out;
+  if (!rule) return { ink: out, words: '' };
   const [ax, ay] = point(0, radius);
   const [bx, by] = point(80, radius);
   out += element('path', {
@@ -47,15 +48,16 @@ export function edgeFan(
     out += element('path', { ...pens.arc, d: pathThrough([...point(deg, inner), ...point(deg, radius)]) });
   }
   const labels: Box[] = [];
+  let told = '';
   for (const limit of [rule.lowMaxDeg, rule.highMinDeg]) {
     out += element('path', { ...pens.ray, d: pathThrough(ray(limit, reach)) });
     const [lx, ly] = point(limit, reach + 9);
-    out += text(lx, ly + 4, `${limit}°`, { ...pens.small, 'text-anchor': 'middle' });
+    told += text(lx, ly + 4, `${limit}°`, { ...pens.small, 'text-anchor': 'middle' });
     labels.push({ x0: lx - 12, y0: ly - 8, x1: lx + 12, y1: ly + 8 });
   }
   if (frame.box.x1 - frame.box.x0 < NARROW) {
     frame.taken.push(...labels);
-    return out;
+    return { ink: out, words: told };
   }
   const groundDeg = groundDegAt(radius / frame.scale);
   const words: [number, number, string][] = [
@@ -66,13 +68,14 @@ export function edgeFan(
   for (const [from, to, word] of words) {
     const bearing = freeMiddle(from, to, groundDeg);
     const places = [radius + 8, reach + 16, reach + 30].map((r) => point(bearing, r));
-    const [wx, wy] =
-      places.find(([px, py]) => labels.every((label) => overlapOf(wordBox(px, py, word), label) === 0)) ?? places[0];
-    out += text(wx, wy + 4, word, pens.word);
+    const clear = (boxes: readonly Box[]) =>
+      places.find(([px, py]) => boxes.every((box) => overlapOf(wordBox(px, py, word), box) === 0));
+    const [wx, wy] = clear([...labels, ...ground]) ?? clear(labels) ?? places[0];
+    told += text(wx, wy + 4, word, pens.word);
     labels.push(wordBox(wx, wy, word));
   }
   frame.taken.push(...labels);
-  return out;
+  return { ink: out, words: told };
 }
 
 const wordBox = (x: number, y: number, word: string): Box => ({

@@ -34,16 +34,16 @@ export function profileDrawing(study: Study, frame: ProfileFrame, units: UnitSys
   taken.push(...boxesAlong(ground, 6), ...boxesAlong(behind, 6), ...boxesAlong(rope, 5));
 
   const parts: string[] = [];
-  parts.push(
-    edgeFan(frame, edge.elevationM, angle?.rule ?? null, (rangeM) =>
-      toDegrees(Math.atan2(edge.elevationM - heightAt(rangeM * 0.85), rangeM * 0.85)),
-    ),
+  const fan = edgeFan(frame, edge.elevationM, angle?.rule ?? null, (rangeM) =>
+    toDegrees(Math.atan2(edge.elevationM - heightAt(rangeM * 0.85), rangeM * 0.85)),
   );
+  parts.push(fan.ink);
   parts.push(element('path', { ...groundPen, d: pathThrough(behind), 'stroke-width': groundWidth }));
   parts.push(element('path', { ...groundPen, d: pathThrough(ground), 'stroke-width': groundWidth }));
   parts.push(element('path', { ...pens.earth, d: earth(behind) + earth(ground) }));
   if (angle) parts.push(readingProtractor(frame, angle, heightAt));
   if (rope.length > 2) parts.push(element('path', { ...pens.rope, d: pathThrough(rope) }));
+  parts.push(fan.words);
   parts.push(attendantAtEdge(px(0), py(edge.elevationM), scale, pens));
   taken.push({ x0: px(0) - 8, y0: py(edge.elevationM) - 34, x1: px(0) + 8, y1: py(edge.elevationM) + 4 });
   parts.push(dropDimension(study, frame, units));

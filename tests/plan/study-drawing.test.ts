@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { studySvg } from '../../src/plan/index.ts';
+import { palettes } from '../../src/plan/palette.ts';
 import { STOP_LINE } from '../../src/study/index.ts';
 import { studyWithLayouts } from '../helpers/study-with-layouts.ts';
 import { coordinates, elementsOf, ofClass, readSvg } from '../helpers/svg-reading.ts';
@@ -128,4 +129,22 @@ describe('studySvg', () => {
     );
     expect([...inks].sort()).toEqual(['#000000', '#777777', '#ffffff']);
   });
+
+  it('keeps every ink that letters are written in at 4.5 to 1 or more against its paper', () => {
+    for (const { paper, ink, ink2, accent, water, assumed } of Object.values(palettes)) {
+      for (const letters of [ink, ink2, accent, water, assumed]) {
+        const [a, b] = [luminance(letters), luminance(paper)];
+        expect((Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05)).toBeGreaterThanOrEqual(4.5);
+      }
+    }
+  });
 });
+
+/** Relative luminance of #rrggbb [source: wcag22, relative luminance], recalled. */
+function luminance(colour: string): number {
+  const [r, g, b] = [1, 3, 5].map((at) => {
+    const share = Number.parseInt(colour.slice(at, at + 2), 16) / 255;
+    return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
+  }) as [number, number, number];
+  return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+}
