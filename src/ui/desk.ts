@@ -134,12 +134,13 @@ export function createDesk({ study, map }: DeskWorkers) {
       }));
       if (opened) followAddress();
     },
-    /** Opens files that a person picked in place of what is on the desk. */
-    async openOwn({ elevation, roads, marks, options }: OwnFiles): Promise<void> {
+    /** Opens files that a person picked in place of what is on the desk; false where that failed, which the state says. */
+    async openOwn({ elevation, roads, marks, options }: OwnFiles): Promise<boolean> {
       const first = elevation[0];
       const name = typeof first === 'string' ? first.split('/').at(-1)! : (first?.name ?? 'Own files');
       const opened = await open({ elevation, roads, marks, sites: null, options }, () => ({ name, invented: false }));
       if (opened) showAddress({ screen: 'start' }, 'push');
+      return opened;
     },
     /** Files were dropped: the form for own files takes them. */
     drop(dropped: readonly File[]): void {

@@ -6,7 +6,7 @@ import type { OwnFiles } from '../desk.ts';
 import { useActions } from '../desk-context.ts';
 import { useDesk } from '../desk-state.ts';
 import { KeptFiles } from '../own/KeptFiles.tsx';
-import { keepFiles, useKept } from '../own/kept-store.ts';
+import { dropKept, keepFiles, useKept } from '../own/kept-store.ts';
 
 /** The form for own files: what to open, and what the files may not say of themselves. Nothing leaves this machine. */
 export function OpenForm() {
@@ -40,12 +40,18 @@ export function OpenForm() {
     if (!missing) void open(files, data.has('keep'));
   };
   const open = async (files: OwnFiles, toBeKept: boolean): Promise<void> => {
-    const copied = toBeKept && picked(files).length > 0 ? await keepFiles(toKeep(files)) : files;
-    if (!copied) return;
+    if (!toBeKept || picked(files).length === 0) {
+      await desk.openOwn(files);
+      return;
+    }
+    const kept = await keepFiles(toKeep(files));
+    if (!kept) return;
+    const { id, ...copied } = kept;
     // What lies behind an address stays there and is read by parts.
     const addresses = files.elevation.filter((origin) => typeof origin === 'string');
-    const elevation = copied === files ? files.elevation : [...copied.elevation, ...addresses];
-    await desk.openOwn({ ...copied, elevation });
+    const opened = await desk.openOwn({ ...copied, elevation: [...copied.elevation, ...addresses] });
+    // What cannot be opened is not worth its room.
+    if (!opened) await dropKept(id);
   };
   const onDrop = (event: DragEvent): void => {
     event.preventDefault();

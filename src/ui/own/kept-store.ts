@@ -51,8 +51,8 @@ export async function refreshKept(): Promise<void> {
   }
 }
 
-/** Copies files onto this device and gives them back from there; null where it was stopped or failed, which the state says. */
-export async function keepFiles(files: FilesToKeep): Promise<KeptFiles | null> {
+/** Copies files onto this device and gives them back from there, with the set's id; null where it was stopped or failed, which the state says. */
+export async function keepFiles(files: FilesToKeep): Promise<(KeptFiles & { readonly id: string }) | null> {
   const abort = new AbortController();
   copying = abort;
   set({ copying: { done: 0, of: 0 }, problem: null });
@@ -60,7 +60,7 @@ export async function keepFiles(files: FilesToKeep): Promise<KeptFiles | null> {
     await askToLast();
     const { id } = await keep(files, (progress) => set({ copying: progress }), abort.signal);
     await refreshKept();
-    return await keptFiles(id);
+    return { ...(await keptFiles(id)), id };
   } catch (error) {
     set({ problem: abort.signal.aborted ? 'Copying was stopped; nothing of it was kept.' : wordsOf(error) });
     return null;
@@ -68,6 +68,12 @@ export async function keepFiles(files: FilesToKeep): Promise<KeptFiles | null> {
     copying = null;
     set({ copying: null });
   }
+}
+
+/** Deletes a set that turned out not to be of use; nothing to take back. */
+export async function dropKept(id: string): Promise<void> {
+  await forget(id);
+  await refreshKept();
 }
 
 /** Stops the copying; what was copied is thrown away. */

@@ -1,0 +1,93 @@
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { type RunningApp, root, startApp } from './app.ts';
+import { launchChromium, withoutChromium } from './chromium.ts';
+import { openPage, sentenceLike, smallDesk } from './page.ts';
+
+const demo = (name: string): string => join(root, 'data/demo', name);
+
+describe.skipIf(withoutChromium())('own files', () => {
+  let app: RunningApp;
+  let browser: Browser;
+  beforeAll(async () => {
+    app = await startApp();
+    browser = await launchChromium();
+  }, 240_000);
+  afterAll(async () => {
+    await browser?.close();
+    await app?.stop();
+  });
+
+  const head = (page: Page) => page.locator('.head').textContent();
+  const demoOpen = (page: Page) => expect.poll(() => head(page), { timeout: 30_000 }).toContain('invented');
+  const ownOpen = (page: Page) => expect.poll(() => head(page), { timeout: 30_000 }).toContain('elevation-10m.tif');
+
+  test('are kept on the device, open again after a reload, are removed and brought back', async () => {
+    const { page, strayRequests, close } = await openPage(browser, `${app.url}/#/open`, smallDesk);
+    await demoOpen(page);
+    const kept = page.getByRole('region', { name: 'Kept on this device' });
+    await kept.getByText('Nothing yet.').waitFor();
+    await page.setInputFiles('input[name=elevation]', demo('elevation-10m.tif'));
+    await page.setInputFiles('input[name=roads]', demo('roads.geojson'));
+    await page.getByRole('button', { name: 'Open', exact: true }).click();
+    await ownOpen(page);
+
+    await page.goto(`${app.url}/#/open`);
+    await page.reload();
+    await demoOpen(page);
+    const row = kept.getByRole('listitem');
+    expect(await row.textContent()).toMatch(/^elevation-10m\.tif2 files, 1\.\d MBremove$/);
+    expect(await kept.textContent()).toMatch(/Brinkbook uses \d+\.\d MB of \d+ GB/);
+    await kept.getByRole('button', { name: 'Remove elevation-10m.tif' }).click();
+    await kept.getByText('is removed.').waitFor();
+    expect(await row.count()).toBe(0);
+    await kept.getByRole('button', { name: 'undo' }).click();
+    await row.getByRole('button', { name: 'elevation-10m.tif', exact: true }).click();
+    await ownOpen(page);
+    expect(strayRequests).toEqual([]);
+    await close();
+  }, 120_000);
+
+  test('a raster is opened by its address; a host that the page may not ask is told, and what was open stays', async () => {
+    const { page, close } = await openPage(browser, `${app.url}/#/open`, smallDesk);
+    await demoOpen(page);
+    const open = async (address: string): Promise<void> => {
+      await page.locator('input[name=address]').fill(address);
+      await page.setInputFiles('input[name=roads]', demo('roads.geojson'));
+      await page.locator('input[name=keep]').setChecked(false);
+      await page.getByRole('button', { name: 'Open', exact: true }).click();
+    };
+    await open('https://heights.invalid/county.tif');
+    await sentenceLike(page, /county\.tif cannot be reached.*Tamarrow Fire District stays open/);
+    await open(`${app.url}/demo/elevation-10m.tif`);
+    await ownOpen(page);
+    await close();
+  }, 120_000);
+
+  test('dropped on the map, they are in the form', async () => {
+    const { page, close } = await openPage(browser, `${app.url}/#/`, smallDesk);
+    await demoOpen(page);
+    await page.waitForSelector('.map-view canvas');
+    await page.evaluate(() => {
+      const files = new DataTransfer();
+      files.items.add(new File(['x'], 'county.tif'));
+      files.items.add(new File(['{}'], 'county-roads.geojson'));
+      const drop = new DragEvent('drop', { dataTransfer: files, bubbles: true, cancelable: true });
+      document.querySelector('.map-view')!.dispatchEvent(drop);
+    });
+    await page.waitForFunction(() => location.hash.startsWith('#/open'));
+    const names = () =>
+      page.evaluate(() =>
+        [...document.querySelectorAll<HTMLInputElement>('.open-form input[type=file]')].map(
+          ({ files }) => files?.[0]?.name,
+        ),
+      );
+    await expect.poll(names).toEqual(['county.tif', 'county-roads.geojson', undefined]);
+    // What cannot be read is told; nothing of it stays open.
+    await page.getByRole('button', { name: 'Open', exact: true }).click();
+    await sentenceLike(page, /county\.tif .*stays open/);
+    await page.getByRole('region', { name: 'Kept on this device' }).getByText('Nothing yet.').waitFor();
+    await close();
+  }, 120_000);
+});
