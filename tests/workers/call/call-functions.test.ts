@@ -1,0 +1,100 @@
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { defaultAngleRule } from '../../../src/book/index.ts';
+import { fileSource } from '../../../src/io/node/index.ts';
+import { memoryStore, readKeptStudy, readPack } from '../../../src/io/offline/index.ts';
+import { fairConditions } from '../../../src/rigging/index.ts';
+import { type CallOutline, type CallSource, callFunctions } from '../../../src/workers/call/index.ts';
+import type { Opener } from '../../../src/workers/index.ts';
+
+const demo = (name: string): string => join(fileURLToPath(new URL('../../../data/demo/', import.meta.url)), name);
+const opener: Opener = {
+  bytes: (origin) => fileSource(origin as string),
+  text: (origin) => readFile(origin as string, 'utf8'),
+  pool: null,
+};
+const source: CallSource = {
+  name: 'Invented',
+  invented: true,
+  files: {
+    elevation: [demo('elevation-1m.tif'), demo('elevation-10m.tif')],
+    options: {},
+    roads: demo('roads.geojson'),
+    marks: demo('marks.geojson'),
+    sites: demo('sites.json'),
+  },
+  posts: demo('calibration.json'),
+  book: null,
+  units: 'us',
+  rule: defaultAngleRule,
+};
+const never = new AbortController().signal;
+
+describe('what the call view asks of its worker', () => {
+  const store = memoryStore();
+  const keeping: boolean[] = [];
+  const functions = callFunctions(opener, store, (now) => keeping.push(now));
+  let outline: CallOutline;
+  beforeAll(async () => {
+    outline = await functions.open({ source, keeping: true }, never);
+  }, 60_000);
+
+  test('the sites in the order of the roads, with their miles; posts told as they are', () => {
+    const { sites, roads } = outline.pack;
+    expect(sites.length).toBeGreaterThanOrEqual(14);
+    for (const road of new Set(sites.map((site) => site.road))) {
+      const own = sites.filter((site) => site.road === road);
+      const first = sites.findIndex((site) => site.road === road);
+      expect(sites.slice(first, first + own.length)).toEqual(own);
+      const stations = own.map(({ stationM }) => stationM ?? 1e9);
+      expect(stations).toEqual([...stations].sort((a, b) => a - b));
+    }
+    expect(roads.find(({ name }) => name === 'Lantern Creek Road')!.calibration.stretches.length).toBe(4);
+    const kettle = sites.find(({ id }) => id === 'kettle-bend')!;
+    // Between the posts 4.5 and 5, which stand before and after it.
+    expect(kettle.mile).toBeGreaterThan(4.5);
+    expect(kettle.mile).toBeLessThan(5);
+    expect(outline.complaints).toEqual([]);
+    expect(structuredClone(outline)).toEqual(outline);
+  });
+
+  test('keeps a site’s study in a weather, and the pack at the end', async () => {
+    const site = await functions.keepSite({ id: 'kettle-bend', weather: 'wet' }, never);
+    expect(site).toMatchObject({ id: 'kettle-bend', planAs: 'steep', road: 'Lantern Creek Road' });
+    const kept = await readKeptStudy(store, 'kettle-bend', 'wet');
+    expect(kept!.study.given.conditions).toMatchObject({ wet: true, ice: false });
+    expect(kept!.study.sentence).toMatch(/Plan as steep/);
+    const pack = { ...outline.pack, sites: [site], madeAtMs: 1, madeFrom: 'x' };
+    await functions.finish(pack, never);
+    expect(await readPack(store)).toEqual(pack);
+    expect(keeping).toEqual([true, false]);
+    await expect(functions.keepSite({ id: 'nowhere', weather: 'dry' }, never)).rejects.toThrow(/no site "nowhere"/);
+  }, 60_000);
+
+  test('below a site its edge is offered first, with the drop that the study has, and the site with it', async () => {
+    const site = outline.pack.sites.find(({ id }) => id === 'kettle-bend')!;
+    const at = { lon: site.lon, lat: site.lat };
+    const study = await functions.study(
+      { at, side: { azimuthDeg: site.sideAzimuthDeg }, siteId: site.id, conditions: fairConditions },
+      never,
+    );
+    const { edge, profile } = study;
+    // 30 m down the descent.
+    const i = profile!.distanceM.findIndex((m) => m >= 30);
+    const share = profile!.distanceM[i]! / study.descent!.horizontalM;
+    const place = {
+      lon: edge!.lon + share * (study.descent!.end.lon - edge!.lon),
+      lat: edge!.lat + share * (study.descent!.end.lat - edge!.lat),
+    };
+    const { above, where } = await functions.around({ at: place, errorM: 5 }, never);
+    expect(where).toBe('slope');
+    expect(above[0]).toMatchObject({ roadName: 'Lantern Creek Road', traced: true, drops: true });
+    expect(above[0]!.sites[0]).toMatchObject({ siteId: 'kettle-bend' });
+    expect(above[0]!.sites[0]!.alongM).toBeLessThan(15);
+    const drop = edge!.elevationM - profile!.elevationM[i]!;
+    expect(above[0]!.dropM[0]).toBeLessThan(drop + 0.5);
+    expect(above[0]!.dropM[1]).toBeGreaterThan(drop - 0.5);
+  }, 60_000);
+});
