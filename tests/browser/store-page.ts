@@ -13,6 +13,8 @@ async function editForever(): Promise<void> {
   const { book } = await openWebBook('killed', { who: 'Officer A', device: 'desk' });
   const updates = await book.updates();
   await post('/opened', {
+    recovered: book.recovered,
+    copy: book.secondCopy,
     held: updates.map(({ actor, n, label }) => ({ id: `${actor}:${n}`, label })),
     blobs: await book.photoHashes(),
   });

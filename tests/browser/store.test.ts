@@ -173,6 +173,45 @@ describe.skipIf(withoutChromium())('the book in a browser', () => {
     await expect.poll(() => read(reader)).toEqual({ sites: ['B'], behind: false });
   }, 60_000);
 
+  it('comes back from the second copy where the browser has emptied its database', async () => {
+    context = await browser.newContext();
+    const page = await tab();
+    await name(page, 's', 'A');
+    for (let i = 0; i < 70; i++) await name(page, 's', `A${i}`);
+    const hash = 'cd'.repeat(32);
+    await page.evaluate(async (photo) => {
+      const set = {
+        siteId: 's',
+        hash: photo,
+        type: 'image/jpeg',
+        widthPx: 1,
+        heightPx: 1,
+        sizeBytes: 3,
+        showsPatient: false,
+      };
+      const { opened } = window as unknown as Driven;
+      await opened.book.edit([{ table: 'photos', id: 'p', set }], 'Photo', new Map([[photo, new Blob(['abc'])]]));
+      await opened.close();
+      await new Promise<void>((done, failed) => {
+        const request = indexedDB.deleteDatabase('book');
+        request.onsuccess = () => done();
+        request.onerror = () => failed(request.error);
+      });
+    }, hash);
+    await page.close();
+    const state = (from: Page) =>
+      from.evaluate(async (photo) => {
+        const { book } = (window as unknown as Driven).opened;
+        const bytes = await (await book.photo(photo))?.text();
+        return { recovered: book.recovered, copy: book.secondCopy, updates: (await book.updates()).length, bytes };
+      }, hash);
+    const again = await tab();
+    expect(await sites(again)).toEqual(['A69']);
+    expect(await state(again)).toEqual({ recovered: 72, copy: 'current', updates: 72, bytes: 'abc' });
+    // Nothing is taken for lost twice.
+    expect(await state(await tab())).toEqual({ recovered: 0, copy: 'current', updates: 72, bytes: 'abc' });
+  }, 60_000);
+
   it('says how the browser keeps it', async () => {
     context = await browser.newContext();
     const page = await tab();

@@ -1,4 +1,4 @@
-import type { BookDisk, DiskWrite, Editor, TabChannel, TabNews, World } from '../../src/io/store/index.ts';
+import type { BookDisk, DiskWrite, Editor, SecondCopy, TabChannel, TabNews, World } from '../../src/io/store/index.ts';
 import { UserError } from '../../src/units/index.ts';
 
 export const editor: Editor = { who: 'Officer A', device: 'desk' };
@@ -7,7 +7,7 @@ export const site = (id: string, name = 'Bend') => ({ table: 'sites' as const, i
 export const rename = (name: string, id = 's') => ({ table: 'sites' as const, id, set: { name } });
 
 /** Time that the test sets, ids in order, and tabs that hear each other in the same process. */
-export function world(tag: string, hub?: Hub): World & { ms: number } {
+export function world(tag: string, hub?: Hub, copy: SecondCopy | null = null): World & { ms: number } {
   let count = 0;
   return {
     ms: 1_000_000,
@@ -16,6 +16,7 @@ export function world(tag: string, hub?: Hub): World & { ms: number } {
     },
     mintId: () => `${tag}-${++count}`,
     channel: hub?.join() ?? null,
+    copy,
   };
 }
 export class Hub {

@@ -1,5 +1,6 @@
 import type { TableName } from '../../book/index.ts';
 import type { RecordState, Time, Update, Vector } from '../../book/merge/index.ts';
+import type { SecondCopy } from './second-copy.ts';
 
 /** What a device knows of its copy of the book besides its records. Plain values, maps and sets. */
 export interface Meta {
@@ -91,4 +92,6 @@ export interface World {
   /** A new random id, 16 or more letters and digits. */
   mintId(): string;
   readonly channel: TabChannel | null;
+  /** Null where the device has no second place. */
+  readonly copy: SecondCopy | null;
 }

@@ -5,11 +5,18 @@ import type { BookDisk, Meta, World } from './book-disk.ts';
 import { newMeta } from './new-meta.ts';
 import { touchedRecords } from './partial-state.ts';
 
+/** What a disk held; `fresh` where it held nothing and a book was begun. */
+export interface Loaded {
+  readonly meta: Meta;
+  readonly state: MergeState;
+  readonly fresh: boolean;
+}
+
 /**
  * The state that a disk holds; an empty disk gets a new book. Records made with an older schema are made anew from the updates,
  * which never change. Throws a `UserError` where a newer program has been at work.
  */
-export async function loadBook(disk: BookDisk, world: World): Promise<{ meta: Meta; state: MergeState }> {
+export async function loadBook(disk: BookDisk, world: World): Promise<Loaded> {
   const { meta, records } = await disk.readAll();
   if (!meta) {
     // Another tab may have begun the book in the meantime: then its meta counts.
@@ -18,7 +25,7 @@ export async function loadBook(disk: BookDisk, world: World): Promise<{ meta: Me
       return { write: { meta: made }, answer: { made, ours: !read.meta } };
     });
     return begun.ours
-      ? { meta: begun.made, state: { ...emptyState(), vector: begun.made.vector } }
+      ? { meta: begun.made, state: { ...emptyState(), vector: begun.made.vector }, fresh: true }
       : loadBook(disk, world);
   }
   if (meta.version > BOOK_VERSION) {
@@ -30,11 +37,11 @@ export async function loadBook(disk: BookDisk, world: World): Promise<{ meta: Me
   if (meta.version < BOOK_VERSION) return rebuild(disk);
   const state: MergeState = { ...emptyState(), vector: meta.vector };
   for (const record of records) state.records.get(record.table)!.set(record.id, record);
-  return { meta, state };
+  return { meta, state, fresh: false };
 }
 
 /** All records from all updates, put in the place of the old ones in one transaction. */
-async function rebuild(disk: BookDisk): Promise<{ meta: Meta; state: MergeState }> {
+async function rebuild(disk: BookDisk): Promise<Loaded> {
   const log = await disk.readLogFrom();
   const state = emptyState();
   for (const update of log) applyUpdate(state, update, 'This device');
@@ -47,5 +54,5 @@ async function rebuild(disk: BookDisk): Promise<{ meta: Meta; state: MergeState 
     };
     return { write: { meta: made, records: touchedRecords(state) }, answer: made };
   });
-  return { meta, state };
+  return { meta, state, fresh: false };
 }

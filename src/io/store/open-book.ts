@@ -5,32 +5,35 @@ import {
   type Draft,
   type HistoryEntry,
   historyOf,
-  invert,
   type KeptField,
-  type MergeState,
-  neededToInvert,
   type RecordState,
   type Update,
-  updateId,
 } from '../../book/merge/index.ts';
 import { UserError } from '../../units/index.ts';
 import type { BookDisk, Meta, RecordKey, TabNews, World } from './book-disk.ts';
 import { type Committed, commitDrafts, committedIds } from './commit-drafts.ts';
+import { CopyKeeper } from './copy-keeper.ts';
 import { type CopyState, copyState } from './copy-state.ts';
 import type { BookChange, Editor, Unsaved } from './edit-types.ts';
-import { loadBook } from './load-book.ts';
+import { type Loaded, loadBook } from './load-book.ts';
 import { asNewActor } from './new-meta.ts';
 import { type Received, receiveUpdates } from './receive-updates.ts';
+import { reconcile } from './reconcile.ts';
 import { Serial } from './serial.ts';
 import { ShownState } from './shown-state.ts';
 import { SnapshotWriter } from './snapshot-writer.ts';
+import { turnDrafts } from './turn-drafts.ts';
 import { UndoRecord } from './undo-record.ts';
 import { unheard } from './unheard.ts';
 
 /** Opens the book of a disk, making a new one where there is none. */
 export async function openBook(disk: BookDisk, world: World, editor: Editor): Promise<OpenBook> {
-  const { meta, state } = await loadBook(disk, world);
-  const book = new OpenBook(disk, world, editor, meta, state);
+  let loaded = await loadBook(disk, world);
+  const keeper = new CopyKeeper(world.copy);
+  const { meta, fresh } = loaded;
+  const recovered = (await keeper.attempt((copy) => reconcile(disk, world, copy, meta, fresh))) ?? 0;
+  if (recovered > 0) loaded = await loadBook(disk, world);
+  const book = new OpenBook(disk, world, editor, loaded, keeper, recovered);
   // What another tab wrote after the load and before this one listened.
   await book.refresh();
   return book;
@@ -42,6 +45,8 @@ export async function openBook(disk: BookDisk, world: World, editor: Editor): Pr
  */
 export class OpenBook {
   editor: Editor;
+  /** Updates that the disk had lost and the second copy gave back when the book was opened: told on the screen. */
+  readonly recovered: number;
   private readonly disk: BookDisk;
   private readonly world: World;
   private readonly shown: ShownState;
@@ -50,13 +55,16 @@ export class OpenBook {
   private readonly undoRecord: UndoRecord;
   private readonly writer: SnapshotWriter;
   private readonly stopHearing: (() => void) | undefined;
+  private readonly keeper: CopyKeeper;
   private kept: Unsaved[] = [];
 
-  constructor(disk: BookDisk, world: World, editor: Editor, meta: Meta, state: MergeState) {
+  constructor(disk: BookDisk, world: World, editor: Editor, loaded: Loaded, keeper: CopyKeeper, recovered: number) {
     this.disk = disk;
     this.world = world;
     this.editor = editor;
-    this.shown = new ShownState(meta, state);
+    this.keeper = keeper;
+    this.recovered = recovered;
+    this.shown = new ShownState(loaded.meta, loaded.state);
     this.undoRecord = new UndoRecord(disk);
     this.writer = new SnapshotWriter(disk, () => this.shown.state);
     this.stopHearing = world.channel?.hear((news) => void this.inTurn(() => this.hear(news)));
@@ -77,6 +85,10 @@ export class OpenBook {
   }
   get unsaved(): readonly Unsaved[] {
     return this.kept;
+  }
+  /** How the second copy on this device stands. */
+  get secondCopy(): CopyKeeper['state'] {
+    return this.keeper.state;
   }
   /** Updates that wait for a newer program. */
   get newer(): number {
@@ -116,6 +128,7 @@ export class OpenBook {
   receive(updates: readonly unknown[], from: string, blobs?: Unsaved['blobs']): Promise<Received> {
     return this.inTurn(async () => {
       const committed = await receiveUpdates(this.disk, this.world, updates, from, blobs);
+      await this.keeper.keep(this.names.book, committed.updates, blobs ?? new Map());
       this.undoRecord.forget();
       this.take(committed, true);
       return committed.received;
@@ -222,12 +235,7 @@ export class OpenBook {
     return this.inTurn(async () => {
       const ids = await this.undoRecord.next(this.shown.meta, as);
       if (!ids) return null;
-      const group = await this.disk.readLog(ids);
-      const earlier = await this.disk.readLog(neededToInvert(group));
-      const done = group[0]!.label.replace(/^(Undo|Redo): /, '');
-      const label = `${as === 'undoes' ? 'Undo' : 'Redo'}: ${done}`.slice(0, 200);
-      const found = new Map(earlier.map((update) => [updateId(update), update]));
-      const { drafts, kept } = invert(this.shown.state, group, found, as, { ...editor, label });
+      const { drafts, kept } = await turnDrafts(this.disk, this.shown.state, ids, as, editor);
       await this.keep(drafts, new Map());
       return kept;
     });
@@ -244,6 +252,7 @@ export class OpenBook {
       this.changed([], true);
       throw error;
     }
+    await this.keeper.keep(this.names.book, committed.updates, blobs);
     this.undoRecord.note(committed.updates);
     this.take(committed, false);
     return committed.updates;

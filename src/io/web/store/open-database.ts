@@ -5,8 +5,26 @@ export type StoreName = (typeof storeNames)[number];
 /** Key of the one entry of `meta` and of `snapshot`. */
 export const ONLY = 'book';
 
-/** Opens the database of a book, with its stores. Another page that needs a newer one closes this connection. */
-export function openDatabase(name: string): Promise<IDBDatabase> {
+/** How often, and how long apart, an opening is tried again. */
+const TRIES = 5;
+const WAIT_MS = 200;
+
+/**
+ * Opens the database of a book, with its stores. Another page that needs a newer one closes this connection. A browser that has just
+ * emptied a damaged database may refuse the first opening: it is tried again.
+ */
+export async function openDatabase(name: string): Promise<IDBDatabase> {
+  for (let left = TRIES - 1; ; left--) {
+    try {
+      return await openOnce(name);
+    } catch (error) {
+      if (left === 0 || !(error instanceof UserError) || error.code !== 'no-storage') throw error;
+      await new Promise((done) => setTimeout(done, WAIT_MS));
+    }
+  }
+}
+
+function openOnce(name: string): Promise<IDBDatabase> {
   return new Promise((resolve, reject) => {
     let request: IDBOpenDBRequest;
     try {

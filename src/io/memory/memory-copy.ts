@@ -1,0 +1,25 @@
+import { type Update, updateId } from '../../book/merge/index.ts';
+import { runsOf, type SecondCopy } from '../store/index.ts';
+
+/** A second copy in memory, for tests. */
+export function memoryCopy(): SecondCopy {
+  const books = new Map<string, { updates: Map<string, Update>; blobs: Map<string, Blob> }>();
+  return {
+    look: async (asked) => {
+      const book = asked ?? [...books.keys()].at(-1);
+      const found = book === undefined ? undefined : books.get(book);
+      return found ? { book: book!, held: runsOf([...found.updates.values()]).map(({ held }) => held) } : null;
+    },
+    append: async (book, updates, blobs) => {
+      const found = books.get(book) ?? { updates: new Map(), blobs: new Map() };
+      books.set(book, found);
+      for (const update of updates) found.updates.set(updateId(update), structuredClone(update));
+      for (const [hash, blob] of blobs) found.blobs.set(hash, blob);
+    },
+    read: async (book) => {
+      const found = books.get(book);
+      return { updates: structuredClone([...(found?.updates.values() ?? [])]), blobs: new Map(found?.blobs) };
+    },
+    tidy: async () => undefined,
+  };
+}

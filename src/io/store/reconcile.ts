@@ -1,0 +1,60 @@
+import { holds, isNewer, type Update, updateId } from '../../book/merge/index.ts';
+import type { BookDisk, Meta, World } from './book-disk.ts';
+import { receiveUpdates } from './receive-updates.ts';
+import type { Held, SecondCopy } from './second-copy.ts';
+
+/**
+ * Brings disk and second copy to hold the same: what only the copy has comes back to the disk, what only the disk has goes to the
+ * copy. Returns how many updates came back. `fresh`: the disk was empty, so that the last book of the copy is the one it lost.
+ */
+export async function reconcile(
+  disk: BookDisk,
+  world: World,
+  copy: SecondCopy,
+  meta: Meta,
+  fresh: boolean,
+): Promise<number> {
+  const there = await copy.look(fresh ? null : meta.book);
+  const back = there ? await bringBack(disk, world, copy, meta, there) : 0;
+  const book = there?.book ?? meta.book;
+  const missing = (await disk.readLogFrom()).filter((update) => !covers(there?.held ?? [], update));
+  if (missing.length > 0) await copy.append(book, missing, await photosOf(disk, missing));
+  await copy.tidy(book);
+  return back;
+}
+
+async function bringBack(
+  disk: BookDisk,
+  world: World,
+  copy: SecondCopy,
+  meta: Meta,
+  { book, held }: { readonly book: string; readonly held: readonly Held[] },
+): Promise<number> {
+  const lost = held.some(([actor, from, to]) => {
+    for (let n = from; n <= to; n++) if (!holds(meta.vector, updateId({ actor, n }))) return true;
+    return false;
+  });
+  if (!lost) return 0;
+  const { updates, blobs } = await copy.read(book);
+  const { received } = await receiveUpdates(disk, world, updates, 'The second copy on this device', blobs);
+  // The lost book's own name, so that its other copies know it again.
+  await disk.transact({}, (read) => ({ write: { meta: { ...read.meta!, book } }, answer: null }));
+  return received.added;
+}
+
+const covers = (held: readonly Held[], { actor, n }: Update): boolean =>
+  held.some(([who, from, to]) => who === actor && from <= n && n <= to);
+
+/** Photos that updates name, as far as the disk has them. */
+async function photosOf(disk: BookDisk, updates: readonly Update[]): Promise<Map<string, Blob>> {
+  const found = new Map<string, Blob>();
+  for (const update of updates) {
+    if (isNewer(update)) continue;
+    for (const [table, , field, value] of update.ops) {
+      if (table !== 'photos' || field !== 'hash' || typeof value !== 'string' || found.has(value)) continue;
+      const blob = await disk.readBlob(value);
+      if (blob) found.set(value, blob);
+    }
+  }
+  return found;
+}

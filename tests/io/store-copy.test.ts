@@ -1,0 +1,93 @@
+import { describe, expect, it } from 'vitest';
+import { memoryCopy, memoryDisk } from '../../src/io/memory/index.ts';
+import { openBook, runsOf, type SecondCopy } from '../../src/io/store/index.ts';
+import { editor, Hub, names, rename, site, world } from '../helpers/store-world.ts';
+
+const hash = 'ab'.repeat(32);
+const photo = {
+  table: 'photos' as const,
+  id: 'p',
+  set: { siteId: 's', hash, type: 'image/jpeg', widthPx: 1, heightPx: 1, sizeBytes: 3, showsPatient: false },
+};
+const withCopy = (tag: string, copy: SecondCopy) => world(tag, undefined, copy);
+
+describe('the second copy on the device', () => {
+  it('gives back a book that the browser has emptied, photos and name included, under a new writer', async () => {
+    const copy = memoryCopy();
+    const first = await openBook(memoryDisk(), withCopy('a', copy), editor);
+    await first.edit([site('s')], 'New');
+    await first.edit([photo], 'Photo', new Map([[hash, new Blob(['abc'])]]));
+    await first.edit([rename('B')], 'Rename');
+    const second = await openBook(memoryDisk(), withCopy('b', copy), editor);
+    expect([second.recovered, second.secondCopy]).toEqual([3, 'current']);
+    expect(second.book()).toEqual(first.book());
+    expect(await (await second.photo(hash))?.text()).toBe('abc');
+    expect(second.names.book).toBe(first.names.book);
+    expect(second.names.actor).not.toBe(first.names.actor);
+    await second.edit([rename('C')], 'Rename');
+    expect([names(second), second.book().contested]).toEqual([['C'], []]);
+  });
+
+  it('gives back what a disk of an earlier day lacks, and takes no number twice', async () => {
+    const copy = memoryCopy();
+    const [disk, old] = [memoryDisk(), memoryDisk()];
+    const first = await openBook(disk, withCopy('a', copy), editor);
+    await first.edit([site('s')], 'New');
+    const { meta, records } = await disk.readAll();
+    const log = await disk.readLogFrom();
+    await old.transact({}, () => ({ write: { meta: meta!, records, log }, answer: null }));
+    await first.edit([rename('B')], 'Rename');
+    const again = await openBook(old, withCopy('b', copy), editor);
+    expect([again.recovered, names(again)]).toEqual([1, ['B']]);
+    expect(await again.edit([rename('C')], 'Rename')).toMatchObject({ n: 1 });
+  });
+
+  it('is brought up where it lacks what the disk has', async () => {
+    const [disk, copy] = [memoryDisk(), memoryCopy()];
+    const first = await openBook(disk, world('a'), editor);
+    expect(first.secondCopy).toBe('none');
+    await first.edit([site('s'), photo], 'New', new Map([[hash, new Blob(['abc'])]]));
+    await openBook(disk, withCopy('b', copy), editor);
+    expect((await copy.look(null))?.held).toEqual([[first.names.actor, 1, 1]]);
+    expect([...(await copy.read(first.names.book)).blobs.keys()]).toEqual([hash]);
+  });
+
+  it('that refuses does not keep the book from working, and shows', async () => {
+    const refuse = (): Promise<never> => Promise.reject(new Error('no'));
+    const broken: SecondCopy = { look: refuse, append: refuse, read: refuse, tidy: refuse };
+    const book = await openBook(memoryDisk(), withCopy('a', broken), editor);
+    expect(await book.edit([site('s')], 'New')).toMatchObject({ n: 1 });
+    expect([names(book), book.secondCopy]).toEqual([['Bend'], 'behind']);
+  });
+
+  it('of another book is left alone', async () => {
+    const [disk, copy] = [memoryDisk(), memoryCopy()];
+    const own = await openBook(disk, world('a'), editor);
+    await own.edit([site('s')], 'New');
+    const other = await openBook(memoryDisk(), withCopy('b', copy), editor);
+    await other.edit([site('t', 'Other')], 'New');
+    const again = await openBook(disk, withCopy('c', copy), editor);
+    expect([again.recovered, names(again)]).toEqual([0, ['Bend']]);
+    expect((await copy.look(other.names.book))?.held).toHaveLength(1);
+  });
+
+  it('takes what comes by a merge', async () => {
+    const copy = memoryCopy();
+    const a = await openBook(memoryDisk(), world('a'), editor);
+    await a.edit([site('s')], 'New');
+    const b = await openBook(memoryDisk(), world('b', new Hub(), copy), editor);
+    await b.receive(await a.updates(), 'a');
+    expect((await copy.look(null))?.held).toEqual([[a.names.actor, 1, 1]]);
+  });
+});
+
+it('runs say what they hold', async () => {
+  const book = await openBook(memoryDisk(), world('a'), editor);
+  for (let i = 0; i < 5; i++) await book.edit([site(`s${i}`)], 'New');
+  const [one, two, , four, five] = await book.updates();
+  const runs = runsOf([five!, one!, two!, four!, two!]);
+  expect(runs.map(({ held, updates }) => [held, updates.length])).toEqual([
+    [['a-2', 1, 2], 2],
+    [['a-2', 4, 5], 2],
+  ]);
+});
