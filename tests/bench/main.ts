@@ -4,6 +4,7 @@ import { benchBook } from './book.ts';
 import { benchDecode } from './decode.ts';
 import { benchLzw } from './decode-lzw.ts';
 import { benchFiles } from './files.ts';
+import { benchLayouts } from './layouts.ts';
 import { benchSampling } from './sampling.ts';
 import { benchSlope } from './slope.ts';
 import { benchStudy } from './study.ts';
@@ -16,6 +17,7 @@ for (const bench of [
   benchSlope,
   benchSections,
   benchStudy,
+  benchLayouts,
   benchDecode,
   benchLzw,
   benchBook,
