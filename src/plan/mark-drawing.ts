@@ -20,7 +20,9 @@ export function markDrawing(study: Study, frame: PlanFrame): { svg: string; draw
   const drawn: DrawnMark[] = [];
   for (const mark of study.marks) {
     if (mark.kind === 'patient point') continue;
-    const lines = linesOf(mark.geometry).map((line) => line.flatMap(([lon, lat]) => frame.at({ lon, lat })));
+    const lines = linesOf(mark.geometry)
+      .map((line) => line.flatMap(([lon, lat]) => frame.at({ lon, lat })))
+      .flatMap((line) => runsNear(line, grown(frame.box, SIZE)));
     for (const line of lines) {
       const pen = mark.kind === 'water' ? frame.pens.waterLine : linePen(frame, mark);
       svg += element('path', { ...pen, d: pathThrough(line) });
@@ -55,6 +57,29 @@ function symbol({ kind }: StudyMark, x: number, y: number, { pens, taken }: Plan
 
 const linePen = ({ pens }: PlanFrame, { kind }: StudyMark) =>
   kind === 'wire' || kind === 'soft ground' ? pens.markDash : pens.markFine;
+
+/** The runs of a line whose segments reach into a box: a creek of the whole district is not written into every drawing. */
+function runsNear(line: readonly number[], box: Box): number[][] {
+  const runs: number[][] = [];
+  let run: number[] = [];
+  for (let i = 0; i + 3 < line.length; i += 2) {
+    const [ax, ay, bx, by] = [line[i], line[i + 1], line[i + 2], line[i + 3]];
+    const reaches =
+      Math.max(ax, bx) >= box.x0 &&
+      Math.min(ax, bx) <= box.x1 &&
+      Math.max(ay, by) >= box.y0 &&
+      Math.min(ay, by) <= box.y1;
+    if (reaches) {
+      if (run.length === 0) run.push(ax, ay);
+      run.push(bx, by);
+    } else if (run.length > 0) {
+      runs.push(run);
+      run = [];
+    }
+  }
+  if (run.length > 0) runs.push(run);
+  return runs;
+}
 
 function place(coordinates: Coordinate, frame: PlanFrame): [number, number] | null {
   const [lon, lat] = coordinates;

@@ -6,15 +6,15 @@ import { benchLines } from './bench-lines.ts';
 import { boxesAlong } from './boxes.ts';
 import { endSign } from './end-sign.ts';
 import { fieldRuler } from './field-ruler.ts';
+import { descentLabels, edgeLabels, markLabels, otherLabel, stageLabels } from './ground-label-texts.ts';
 import { type Label, labelWithLeader, type Placed } from './label-space.ts';
 import { laneDrawing, NO_LANE } from './lane-drawing.ts';
+import { layoutLabels } from './layout-label-texts.ts';
 import { markDrawing } from './mark-drawing.ts';
 import { northArrow } from './north.ts';
 import { placeColumn } from './place-column.ts';
-import { descentLabels, edgeLabels, markLabels, otherLabel, stageLabels } from './place-label-texts.ts';
 import { placeNear, placeSurely } from './place-near.ts';
 import type { PlanFrame } from './plan-frame.ts';
-import { layoutLabels } from './plan-label-texts.ts';
 import { roadName } from './road-name.ts';
 import { keepOutDrawing, otherLine, ropeDrawing } from './rope-drawing.ts';
 import type { ShownLayouts } from './shown-layouts.ts';
@@ -65,6 +65,9 @@ export function planDrawing(
   const near = (labels: readonly Label[]): Placed[] => labels.flatMap((label) => placeNear(label, space) ?? []);
   const stages = chosen ? stageLabels(chosen, frame) : [];
   const onDescent = [...descentLabels(study, frame, units), ...stages].map((label) => placeSurely(label, space));
+  // A line's name first: it can stand anywhere along it, but not where another label covers its point.
+  const named = markLabels(study, marks.drawn);
+  const waters = near(named.filter(({ pen }) => pen === 'waterWord'));
   const beside = [
     ...(chosen ? layoutLabels(study, chosen, frame, units, lanes.middle, forTeam) : []),
     ...(field.label ? [field.label] : []),
@@ -79,10 +82,10 @@ export function planDrawing(
   const { placed, left } = placeColumn(column, columnX, frame.edgeY, space);
   const sure = left.map((label) => placeSurely(label, space));
   const rest = near([
-    ...markLabels(study, marks.drawn),
+    ...named.filter(({ pen }) => pen !== 'waterWord'),
     ...(chosen && other ? [otherLabel(chosen, other, frame)] : []),
   ]);
-  const labels = [...onDescent, ...placed, ...sure, ...rest].map((each) => labelWithLeader(each, pens));
+  const labels = [...onDescent, ...waters, ...placed, ...sure, ...rest].map((each) => labelWithLeader(each, pens));
   // A nested viewport cuts what runs off the view, without a name that two drawings on one page could share.
   const view = element(
     'svg',

@@ -1,7 +1,7 @@
 import type { Element } from '@xmldom/xmldom';
 import { describe, expect, it } from 'vitest';
 import { planViewSvg } from '../../src/plan/index.ts';
-import { studyWithLayouts } from '../helpers/study-with-layouts.ts';
+import { positionAt, studyWithLayouts } from '../helpers/study-with-layouts.ts';
 import { coordinates, elementsOf, ofClass, readSvg } from '../helpers/svg-reading.ts';
 
 const size = { units: 'us', width: 900, height: 620 } as const;
@@ -162,5 +162,24 @@ describe('planViewSvg', () => {
     const root = draw({ ...base, bench: { ...base.bench!, stations } });
     expect(ofClass(root, 'path', 'edge', 'none')[0]!.getAttribute('stroke-dasharray')).toBeTruthy();
     expect(ofClass(root, 'g', 'mark-tree')).toHaveLength(1);
+  });
+
+  it('writes of a long line only what reaches into the view', () => {
+    const line = Array.from({ length: 20_001 }, (_value, i) => {
+      const { lon, lat } = positionAt((i - 10_000) / 4, -20);
+      return [lon, lat];
+    });
+    const water = {
+      id: 'w',
+      kind: 'water' as const,
+      name: 'Long Creek',
+      geometry: { type: 'LineString' as const, coordinates: line },
+    };
+    const path = ofClass(draw(studyWithLayouts({ marks: [water] })), 'path', 'water-line')[0]!;
+    const points = coordinates(path);
+    expect(points.length / 2).toBeLessThan(600);
+    const ys = points.filter((_value, i) => i % 2 === 1);
+    expect(Math.min(...ys)).toBeLessThanOrEqual(8);
+    expect(Math.max(...ys)).toBeGreaterThanOrEqual(620 - 48);
   });
 });

@@ -2,9 +2,9 @@ import type { Study, StudyLayout } from '../study/index.ts';
 import { formatDegrees, formatLength, type UnitSystem } from '../units/index.ts';
 import { endWords } from './end-words.ts';
 import type { Label } from './label-space.ts';
+import { nameOf } from './layout-label-texts.ts';
 import type { DrawnMark } from './mark-drawing.ts';
 import type { PlanFrame } from './plan-frame.ts';
-import { nameOf } from './plan-label-texts.ts';
 
 /** What is named along the descent: its end, steps, the governing stretch, its bearing. */
 export function descentLabels({ descent, angle }: Study, frame: PlanFrame, units: UnitSystem): Label[] {
