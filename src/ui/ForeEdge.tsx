@@ -1,16 +1,39 @@
-import { useDesk } from './desk-state.ts';
+import { type ScreenName, writeAddress } from './address.ts';
+import { useActions } from './desk-context.ts';
+import { usePlace } from './state/index.ts';
+
+const names: readonly (readonly [ScreenName, string])[] = [
+  ['survey', 'Survey'],
+  ['study', 'Study'],
+  ['open', 'Own files'],
+];
 
 /** The screens as cuts in the page's fore-edge; the one on the desk is cut open. */
 export function ForeEdge() {
-  const screen = useDesk((state) => state.place.screen);
+  const { desk } = useActions();
+  const place = usePlace();
   return (
     <nav className="fore-edge" aria-label="Screens">
-      <a href="#/" aria-current={screen === 'open' ? undefined : 'page'}>
-        <span>Study</span>
-      </a>
-      <a href="#/open" aria-current={screen === 'open' ? 'page' : undefined}>
-        <span>Own files</span>
-      </a>
+      {names.map(([screen, words]) => {
+        const closed = screen === 'study' && place.subject === null;
+        return closed ? (
+          <span key={screen} className="cut-closed" title="Pick a site first">
+            <span>{words}</span>
+          </span>
+        ) : (
+          <a
+            key={screen}
+            href={writeAddress({ ...place, screen })}
+            aria-current={place.screen === screen ? 'page' : undefined}
+            onClick={(event) => {
+              event.preventDefault();
+              desk.goTo(screen);
+            }}
+          >
+            <span>{words}</span>
+          </a>
+        );
+      })}
     </nav>
   );
 }

@@ -1,26 +1,73 @@
+import { idPattern } from '../book/index.ts';
 import type { LonLat } from '../geo/index.ts';
 import type { Side } from '../study/index.ts';
 
-/** What the address bar says: the empty desk, a study, or the form for own files. */
-export type Place =
-  | { readonly screen: 'start' }
-  | { readonly screen: 'study'; readonly at: LonLat; readonly side: Side | null }
-  | { readonly screen: 'open' };
+export const screens = ['survey', 'study', 'open'] as const;
+export type ScreenName = (typeof screens)[number];
 
-/** Reads `#/study/LON,LAT,side` or `#/open`; anything else is the start. */
-export function readAddress(hash: string): Place {
-  if (hash === '#/open') return { screen: 'open' };
-  const match = /^#\/study\/(-?\d+(?:\.\d+)?),(-?\d+(?:\.\d+)?)(?:,(left|right))?$/.exec(hash);
-  if (!match) return { screen: 'start' };
-  const at = { lon: Number(match[1]), lat: Number(match[2]) };
-  if (Math.abs(at.lon) > 180 || Math.abs(at.lat) > 90) return { screen: 'start' };
-  return { screen: 'study', at, side: (match[3] as Side | undefined) ?? null };
+/** What the screen is about: a site of the book, or a point beside a road that nobody has kept. */
+export type Subject =
+  | { readonly kind: 'site'; readonly id: string }
+  | { readonly kind: 'point'; readonly at: LonLat; readonly side: Side | null };
+
+/** Middle and zoom of the map. */
+export interface MapView {
+  readonly at: LonLat;
+  readonly zoom: number;
 }
 
-/** Writes an address; positions to a centimetre. */
-export function writeAddress(place: Place): string {
-  if (place.screen === 'open') return '#/open';
-  if (place.screen === 'start') return '#/';
-  const { at, side } = place;
-  return `#/study/${at.lon.toFixed(7)},${at.lat.toFixed(7)}${side ? `,${side}` : ''}`;
+/** What the address bar says. */
+export interface Place {
+  readonly screen: ScreenName;
+  readonly subject: Subject | null;
+  readonly view: MapView | null;
+}
+
+export const startPlace: Place = { screen: 'survey', subject: null, view: null };
+
+/** Reads `#/SCREEN[/SITE or /LON,LAT[,side]][@LON,LAT,ZOOM]`; anything else is the start. */
+export function readAddress(hash: string): Place {
+  const match = /^#\/([a-z]+)(?:\/([^@/]+))?(?:@([^@/]+))?$/.exec(hash);
+  const screen = screens.find((name) => name === match?.[1]);
+  if (!match || !screen) return startPlace;
+  const subject = match[2] === undefined ? null : readSubject(match[2]);
+  if (match[2] !== undefined && !subject) return startPlace;
+  if (screen === 'study' && !subject) return startPlace;
+  return { screen, subject, view: match[3] === undefined ? null : readView(match[3]) };
+}
+
+/** Writes an address; positions to a centimetre, the map's middle to a metre. */
+export function writeAddress({ screen, subject, view }: Place): string {
+  const at = view ? `@${view.at.lon.toFixed(5)},${view.at.lat.toFixed(5)},${view.zoom.toFixed(1)}` : '';
+  if (!subject) return `#/${screen}${at}`;
+  return `#/${screen}/${subject.kind === 'site' ? subject.id : writePoint(subject)}${at}`;
+}
+
+/** True where both are about the same thing. */
+export function sameSubject(a: Subject | null, b: Subject | null): boolean {
+  if (a === null || b === null) return a === b;
+  if (a.kind === 'site' || b.kind === 'site') return a.kind === 'site' && b.kind === 'site' && a.id === b.id;
+  return writePoint(a) === writePoint(b);
+}
+
+const writePoint = ({ at, side }: Extract<Subject, { kind: 'point' }>): string =>
+  `${at.lon.toFixed(7)},${at.lat.toFixed(7)}${side ? `,${side}` : ''}`;
+
+function readSubject(text: string): Subject | null {
+  if (idPattern.test(text)) return { kind: 'site', id: text };
+  const match = /^(-?\d+(?:\.\d+)?),(-?\d+(?:\.\d+)?)(?:,(left|right))?$/.exec(text);
+  const at = match && position(match[1]!, match[2]!);
+  return at ? { kind: 'point', at, side: (match[3] as Side | undefined) ?? null } : null;
+}
+
+function readView(text: string): MapView | null {
+  const match = /^(-?\d+(?:\.\d+)?),(-?\d+(?:\.\d+)?),(\d+(?:\.\d+)?)$/.exec(text);
+  const at = match && position(match[1]!, match[2]!);
+  const zoom = Number(match?.[3]);
+  return at && zoom <= 24 ? { at, zoom } : null;
+}
+
+function position(lon: string, lat: string): LonLat | null {
+  const at = { lon: Number(lon), lat: Number(lat) };
+  return Math.abs(at.lon) > 180 || Math.abs(at.lat) > 90 ? null : at;
 }

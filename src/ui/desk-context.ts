@@ -1,5 +1,5 @@
 import { createContext, useContext } from 'react';
-import type { Desk, DeskWorkers } from './desk.ts';
+import type { Desk, DeskWorkers } from './actions/index.ts';
 
 /** The desk's actions and workers, for every screen. */
 export const DeskContext = createContext<{ readonly desk: Desk; readonly workers: DeskWorkers } | null>(null);

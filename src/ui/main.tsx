@@ -2,13 +2,15 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { startStudyWorker } from '../workers/web/index.ts';
 import { App } from './App.tsx';
+import { createDesk } from './actions/index.ts';
 import { keepInBackground } from './call/keep-in-background.ts';
-import { createDesk } from './desk.ts';
 import { DeskContext } from './desk-context.ts';
 import { followAppShell } from './shell-notice.ts';
 import './styles/tokens.css';
 import './styles/page.css';
 import './styles/notes.css';
+import './styles/survey.css';
+import './styles/study.css';
 import './styles/profile.css';
 import './styles/own.css';
 import './styles/narrow.css';
@@ -18,6 +20,7 @@ const workers = { study: startStudyWorker('study'), map: startStudyWorker('map')
 const desk = createDesk(workers);
 window.addEventListener('hashchange', desk.followAddress);
 window.addEventListener('popstate', desk.followAddress);
+desk.navigate.follow();
 void desk.openDemo();
 
 createRoot(document.getElementById('desk')!).render(

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import type { LightChoice } from './desk-state.ts';
+import type { LightChoice } from './state/index.ts';
 
 const dark = (): MediaQueryList => matchMedia('(prefers-color-scheme: dark)');
 

@@ -37,7 +37,7 @@ function sentenceOfCommandLine(at: string, side: string): string {
 
 /** Position and side that the address bar holds. */
 function addressOf(url: string): { at: string; side: string } {
-  const [, at, side] = /#\/study\/(-?[\d.]+,-?[\d.]+),(left|right)$/.exec(url)!;
+  const [, at, side] = /#\/\w+\/(-?[\d.]+,-?[\d.]+),(left|right)(?:@.*)?$/.exec(url)!;
   return { at: at!, side: side! };
 }
 
@@ -72,13 +72,13 @@ describe.skipIf(withoutChromium())('the first screen', () => {
     await sentenceLike(page, /tap the map beside a road/);
     expect(await page.locator('.head').textContent()).toContain('invented');
     await mapDrawn(page);
-    await page.getByRole('button', { name: 'Kettle Bend' }).click();
+    await page.getByRole('button', { name: /Kettle Bend/ }).click();
     const first = await sentenceLike(page, planned);
     await mapDrawn(page);
     const { x, y } = await pointAt(page);
     await page.mouse.click(x + 60, y - 8);
     await page.waitForFunction((old) => !location.hash.includes(old), `${site().lon.toFixed(7)}`);
-    await page.waitForFunction(() => /,(left|right)$/.test(location.hash));
+    await page.waitForFunction(() => /,(left|right)(@|$)/.test(location.hash));
     const second = await sentenceLike(page, planned);
     expect(second).not.toBe(first);
     const { at, side } = addressOf(page.url());
@@ -145,7 +145,7 @@ describe.skipIf(withoutChromium())('the first screen', () => {
     const watched = await visit('#/');
     const { page } = watched;
     await sentenceLike(page, /tap the map beside a road/);
-    const button = page.getByRole('button', { name: 'Kettle Bend' });
+    const button = page.getByRole('button', { name: /Kettle Bend/ });
     await button.focus();
     await page.keyboard.press('Enter');
     await sentenceLike(page, planned);
@@ -155,12 +155,12 @@ describe.skipIf(withoutChromium())('the first screen', () => {
     await page.keyboard.press('ArrowRight');
     await mapDrawn(page);
     await page.keyboard.press('Enter');
-    await page.waitForFunction((old) => location.href !== old && /,(left|right)$/.test(location.hash), listed);
+    await page.waitForFunction((old) => location.href !== old && /,(left|right)(@|$)/.test(location.hash), listed);
     const placed = page.url();
     await page.locator('.study-point').focus();
     for (let i = 0; i < 3; i++) await page.keyboard.press('Shift+ArrowLeft');
     await page.keyboard.press('Enter');
-    await page.waitForFunction((old) => location.href !== old && /,(left|right)$/.test(location.hash), placed);
+    await page.waitForFunction((old) => location.href !== old && /,(left|right)(@|$)/.test(location.hash), placed);
     await page.getByRole('radio', { name: '45/60' }).focus();
     await page.keyboard.press('Space');
     await sentenceLike(page, /rule 45\/60/);
@@ -171,7 +171,7 @@ describe.skipIf(withoutChromium())('the first screen', () => {
     const { lon, lat, side } = site();
     const { page } = await visit(`#/study/${lon},${lat},${side}`);
     expect(await sentenceLike(page, planned)).toMatch(/\d ft/);
-    await page.getByRole('button', { name: 'metres' }).click();
+    await page.getByRole('button', { name: 'metres', exact: true }).click();
     const metric = await sentenceLike(page, /\d m of (rope line|main)/);
     expect(metric).not.toMatch(/\d ft/);
     const { at } = addressOf(page.url());

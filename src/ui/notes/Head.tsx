@@ -1,20 +1,21 @@
 import { useActions } from '../desk-context.ts';
-import { useDesk } from '../desk-state.ts';
+import { useBook, useDistrict, useReading } from '../state/index.ts';
 
-/** The top line of the notes: whose district, units, light, own files. */
+/** The top line of the notes: whose district, whether the book is kept, units, light, own files. */
 export function Head({ light }: { readonly light: 'day' | 'night' }) {
   const { desk } = useActions();
-  const district = useDesk((state) => state.district);
-  const units = useDesk((state) => state.units);
+  const district = useDistrict((state) => state.district);
+  const units = useReading((state) => state.units);
   const other = light === 'night' ? 'day' : 'night';
   return (
     <div className="head">
       <p className="head-name">
-        <a href="#/" title="All sites">
+        <a href="#/survey" title="All sites">
           <i>{district?.name ?? 'Brinkbook'}</i>
         </a>
         {district?.invented && ', an invented demo district'}
       </p>
+      <Kept />
       <fieldset className="words-switch">
         <legend className="unseen">Units and light</legend>
         <button type="button" aria-pressed={units === 'us'} onClick={() => desk.setUnits('us')}>
@@ -30,4 +31,24 @@ export function Head({ light }: { readonly light: 'day' | 'night' }) {
       </fieldset>
     </div>
   );
+}
+
+/** Whether what was edited is kept. */
+function Kept() {
+  const { desk } = useActions();
+  const { saving, problem, undo, fleeting, unsaved } = useBook();
+  if (unsaved > 0) {
+    return (
+      <p className="kept accent" role="alert">
+        {unsaved} not saved.{' '}
+        <button type="button" onClick={() => void desk.saveAgain()}>
+          try again
+        </button>
+      </p>
+    );
+  }
+  if (problem) return <p className="kept accent">{problem}</p>;
+  if (saving > 0) return <p className="kept">saving</p>;
+  if (fleeting) return <p className="kept accent">this browser keeps nothing: edits last until the page is closed</p>;
+  return undo === null ? null : <p className="kept">saved</p>;
 }

@@ -1,76 +1,101 @@
 import type { ReactNode } from 'react';
-import { formatLength } from '../../units/index.ts';
-import { type DeskState, useDesk } from '../desk-state.ts';
-import { inFormWords } from './in-form-words.ts';
+import { type Command, KeyList } from '../commands/index.ts';
+import { useActions } from '../desk-context.ts';
+import { BasemapBlock } from '../own/BasemapBlock.tsx';
+import { useBook, useDistrict, usePlace, useReading, useStudy } from '../state/index.ts';
+import { ConditionSwitch, LayoutsBlock, PeopleBlock, TakenBlock, WaysBlock } from '../study/index.ts';
+import { MarkPanel, SitePanel, SurveyNotes } from '../survey/index.ts';
+import { DeskSentence } from './DeskSentence.tsx';
 import { NumbersBlock } from './NumbersBlock.tsx';
 import { OpenForm } from './OpenForm.tsx';
 import { ElevationLine } from './Provenance.tsx';
 import { RuleBlock } from './RuleBlock.tsx';
-import { Sentence } from './Sentence.tsx';
-import { SiteList } from './SiteList.tsx';
+import { SiteLine } from './SiteLine.tsx';
 import { Warnings } from './Warnings.tsx';
 
 /** What is read first: the place and the sentence. */
 export function NotesTop() {
-  const state = useDesk();
-  const site = state.answer?.study.site;
+  const working = useStudy((state) => state.working);
+  const answer = useStudy((state) => state.answer);
+  const stale = useStudy((state) => state.stale);
+  const screen = usePlace((state) => state.screen);
   return (
-    <div
-      className="notes-top"
-      aria-live="polite"
-      aria-busy={state.working}
-      data-took-ms={state.answer?.tookMs.toFixed(1)}
-    >
-      {state.place.screen !== 'open' && site && (
-        <p className="site-line">
-          {siteName(state)}
-          {site.road.name ?? 'Unnamed road'}, {formatLength(site.road.stationM, state.units)} along it, {site.sideWords}
-        </p>
-      )}
-      <Sentence words={sentenceNow(state)} />
-      {state.stale && <p className="note stale-note">This is from before the point was moved.</p>}
+    <div className="notes-top" aria-live="polite" aria-busy={working} data-took-ms={answer?.tookMs.toFixed(1)}>
+      {screen !== 'open' && answer && <SiteLine site={answer.study.site} />}
+      <DeskSentence />
+      {stale && <p className="note stale-note">This is from before the point was moved.</p>}
     </div>
   );
 }
 
-/** What follows the sentence: rule, numbers, warnings, where the ground comes from. */
-export function NotesBody() {
-  const { place, answer, district, units } = useDesk();
-  const study = answer?.study;
+/** What follows the sentence, screen by screen. */
+export function NotesBody({ commands }: { readonly commands: readonly Command[] }) {
+  const { screen, subject } = usePlace();
+  const site = useBook((state) => (subject?.kind === 'site' ? state.sites.get(subject.id) : undefined));
   let body: ReactNode = null;
-  if (place.screen === 'open') body = <OpenForm />;
-  else if (study) {
+  if (screen === 'open') {
     body = (
       <>
-        <Warnings warnings={study.warnings} />
-        {study.angle && <RuleBlock angle={study.angle} />}
-        <NumbersBlock study={study} units={units} />
-        <section className="block" aria-label="Elevation">
-          <ElevationLine study={study} units={units} />
-        </section>
+        <OpenForm />
+        <BasemapBlock />
       </>
     );
-  } else if (place.screen === 'start' && district?.view.list) body = <SiteList sites={district.view.list.sites} />;
+  } else if (screen === 'study') body = <StudyBody commands={commands} />;
+  else {
+    body = (
+      <>
+        <MarkPanel />
+        {site && <SitePanel key={site.id} site={site} />}
+        {!site && subject && <PointKeys />}
+        <SurveyNotes />
+      </>
+    );
+  }
   return <div className="notes-body">{body}</div>;
 }
 
-/** The sentence for whatever state the desk is in: loading, failed, empty, working, done. */
-function sentenceNow(state: DeskState): string {
-  const { place, opening, openProblem, district, answer, problem, working } = state;
-  if (place.screen === 'open')
-    return opening ?? (openProblem && inFormWords(openProblem)) ?? 'Open your own elevation and roads.';
-  if (!district) return openProblem ?? opening ?? 'Starting.';
-  if (problem) return problem;
-  if (answer) return answer.study.sentence;
-  if (working) return 'Reading the ground at the point.';
-  const sites = district.view.list?.sites.length ?? 0;
-  return `${sites > 0 ? `${sites} sites. Pick one, or tap` : 'Tap'} the map beside a road: the slope below its edge is worked out there.`;
+function StudyBody({ commands }: { readonly commands: readonly Command[] }) {
+  const study = useStudy((state) => state.answer?.study);
+  const units = useReading((state) => state.units);
+  const subject = usePlace((state) => state.subject);
+  if (!study) return null;
+  const siteId = subject?.kind === 'site' ? subject.id : null;
+  return (
+    <>
+      <Warnings warnings={study.warnings} />
+      <LayoutsBlock study={study} units={units} />
+      <WaysBlock study={study} units={units} />
+      <PeopleBlock study={study} />
+      {study.angle && <RuleBlock angle={study.angle} />}
+      <ConditionSwitch />
+      <TakenBlock study={study} siteId={siteId} units={units} />
+      <NumbersBlock study={study} units={units} />
+      <MarkPanel />
+      <section className="block" aria-label="Elevation">
+        <ElevationLine study={study} units={units} />
+      </section>
+      <KeyList commands={commands} />
+    </>
+  );
 }
 
-function siteName({ district, point }: DeskState): string {
-  const site = district?.view.list?.sites.find(({ lon, lat }) => point && near(lon, point.lon) && near(lat, point.lat));
-  return site ? `${site.name}. ` : '';
+/** What can be done with a point that nobody has kept. */
+function PointKeys() {
+  const { desk } = useActions();
+  const subject = usePlace((state) => state.subject);
+  const named = useDistrict((state) => state.district !== null);
+  if (subject?.kind !== 'point' || !named) return null;
+  return (
+    <div className="form-keys">
+      <button type="button" className="key" onClick={() => desk.goTo('study')}>
+        Study
+      </button>
+      <button type="button" className="key" onClick={() => void desk.sites.place(subject.at)}>
+        Keep as a site
+      </button>
+      <button type="button" className="key-quiet" onClick={() => desk.show(null)}>
+        all sites
+      </button>
+    </div>
+  );
 }
-
-/** Equal to the digits that an address carries. */
-const near = (a: number, b: number): boolean => Math.abs(a - b) < 2e-7;

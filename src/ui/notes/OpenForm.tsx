@@ -2,22 +2,22 @@ import { type DragEvent, type FormEvent, useEffect, useRef, useState } from 'rea
 import type { ElevationOptions } from '../../io/index.ts';
 import type { FilesToKeep } from '../../io/web/index.ts';
 import type { VerticalUnit } from '../../units/index.ts';
-import type { OwnFiles } from '../desk.ts';
+import type { OwnFiles } from '../actions/index.ts';
 import { useActions } from '../desk-context.ts';
-import { useDesk } from '../desk-state.ts';
 import { KeptFiles } from '../own/KeptFiles.tsx';
 import { dropKept, keepFiles, useKept } from '../own/kept-store.ts';
+import { useDistrict } from '../state/index.ts';
 
 /** The form for own files: what to open, and what the files may not say of themselves. Nothing leaves this machine. */
 export function OpenForm() {
   const { desk } = useActions();
-  const opening = useDesk((state) => state.opening);
-  const invented = useDesk((state) => state.district?.invented ?? false);
+  const opening = useDistrict((state) => state.opening);
+  const invented = useDistrict((state) => state.district?.invented ?? false);
   const copying = useKept((state) => state.copying !== null);
   const [problem, setProblem] = useState<string | null>(null);
   const form = useRef<HTMLFormElement>(null);
 
-  const dropped = useDesk((state) => state.dropped);
+  const dropped = useDistrict((state) => state.dropped);
   useEffect(() => {
     if (!dropped || !form.current) return;
     fillIn(form.current, dropped);

@@ -2,7 +2,7 @@ import { angleRules } from '../../book/index.ts';
 import type { Study } from '../../study/index.ts';
 import { formatAngleRange, formatDegrees, formatPercent } from '../../units/index.ts';
 import { useActions } from '../desk-context.ts';
-import { useDesk } from '../desk-state.ts';
+import { useGiven } from '../state/index.ts';
 import { weightWords } from './study-rows.ts';
 
 const FROM_DEG = 10;
@@ -14,7 +14,7 @@ const px = (deg: number): number =>
 /** The governing angle on a scale of degrees with every rule's limits under it; picking a rule works the study out again. */
 export function RuleBlock({ angle }: { readonly angle: NonNullable<Study['angle']> }) {
   const { desk } = useActions();
-  const ruleName = useDesk((state) => state.ruleName);
+  const ruleName = useGiven((state) => state.ruleName);
   const [low, high] = angle.rangeDeg;
   return (
     <section className="block" aria-labelledby="rule-head">

@@ -15,6 +15,8 @@ export interface StudyRow {
   readonly more: string;
   readonly how: Origin['how'];
   readonly rule: string | null;
+  /** Where its origin stands in the study. */
+  readonly path: string;
 }
 
 /** Standard normal value below which 95 % lie (derived). */
@@ -27,7 +29,7 @@ export function studyRows(study: Study, units: UnitSystem): StudyRow[] {
   const length = (m: number): string => formatLength(m, units);
   const add = (label: string, value: string, more: string, path: string): void => {
     const origin = origins[path];
-    rows.push({ label, value, more, how: origin?.how ?? 'computed', rule: origin?.rule ?? null });
+    rows.push({ label, value, more, how: origin?.how ?? 'computed', rule: origin?.rule ?? null, path });
   };
   if (angle) {
     add(

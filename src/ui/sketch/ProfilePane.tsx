@@ -1,15 +1,24 @@
-import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
-import { profileSvg } from '../../plan/index.ts';
-import { useDesk } from '../desk-state.ts';
+import { type PointerEvent, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { profileScale, profileSvg } from '../../plan/index.ts';
+import type { Study } from '../../study/index.ts';
+import { formatDegrees, formatLength, type UnitSystem } from '../../units/index.ts';
+import { useReading, useSketch, useStudy } from '../state/index.ts';
+import { WhyMargin } from '../study/index.ts';
+import { profileAt } from './profile-at.ts';
 
-/** The true-scale profile, the same drawing as on paper, as large as its pane. */
+interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The true-scale profile, the same drawing as on paper, as large as its pane; a station under the mouse shows on the map too. */
 export function ProfilePane() {
-  const answer = useDesk((state) => state.answer);
-  const stale = useDesk((state) => state.stale);
-  const units = useDesk((state) => state.units);
+  const answer = useStudy((state) => state.answer);
+  const stale = useStudy((state) => state.stale);
+  const units = useReading((state) => state.units);
   const pane = useRef<HTMLElement>(null);
   const paper = useRef<HTMLDivElement>(null);
-  const [size, setSize] = useState<{ width: number; height: number } | null>(null);
+  const [size, setSize] = useState<Size | null>(null);
 
   useEffect(() => {
     if (!pane.current) return;
@@ -34,8 +43,59 @@ export function ProfilePane() {
   return (
     <section ref={pane} className={`profile-pane${stale ? ' is-stale' : ''}`} aria-label="Profile">
       <div ref={paper} className="profile-paper" data-testid="profile" />
+      {profiled && size && <Scrub study={profiled} size={size} units={units} />}
       {!profiled && <EmptyProfile asked={answer !== null} />}
+      <WhyMargin />
     </section>
+  );
+}
+
+/** The station in hand: moved by the mouse, a finger or the arrow keys, shown here and on the map. */
+function Scrub({ study, size, units }: { readonly study: Study; readonly size: Size; readonly units: UnitSystem }) {
+  const hairM = useSketch((state) => state.hairM);
+  const scale = useMemo(() => profileScale(study, size.width, size.height), [study, size]);
+  const longM = study.descent?.horizontalM ?? 0;
+  const station = hairM === null ? null : profileAt(study, hairM);
+  const onMove = (event: PointerEvent<HTMLElement>): void => {
+    const x = event.clientX - event.currentTarget.getBoundingClientRect().left;
+    const m = scale.distanceAt(x);
+    useSketch.setState({ hairM: m < 0 || m > longM ? null : m });
+  };
+  const words = station
+    ? `${formatLength(station.distanceM, units)} out · ${formatLength(station.downM, units)} down · ${formatDegrees(station.angleDeg)}`
+    : '';
+  return (
+    <div
+      className="scrub"
+      role="slider"
+      tabIndex={0}
+      aria-label="Station along the descent"
+      aria-valuemin={0}
+      aria-valuemax={Math.round(longM)}
+      aria-valuenow={Math.round(hairM ?? 0)}
+      aria-valuetext={words || 'none'}
+      onPointerMove={onMove}
+      onPointerDown={onMove}
+      onPointerLeave={() => useSketch.setState({ hairM: null })}
+      onBlur={() => useSketch.setState({ hairM: null })}
+      onKeyDown={(event) => {
+        const by = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
+        if (by === 0) return;
+        event.preventDefault();
+        const step = event.shiftKey ? 5 : 1;
+        useSketch.setState({ hairM: Math.min(longM, Math.max(0, (hairM ?? 0) + by * step)) });
+      }}
+    >
+      {station && (
+        <>
+          <span className="hair" style={{ left: scale.px(station.distanceM) }} />
+          <span className="hair-dot" style={{ left: scale.px(station.distanceM), top: scale.py(station.elevationM) }} />
+          <span className="hair-flag num" style={{ left: Math.min(scale.px(station.distanceM), size.width - 120) }}>
+            {words}
+          </span>
+        </>
+      )}
+    </div>
   );
 }
 

@@ -1,0 +1,26 @@
+import type { Mark } from '../../book/index.ts';
+import { type Change, composeDraft, emptyState, finish, type Update } from '../../book/merge/index.ts';
+import type { SiteList } from '../../io/index.ts';
+
+/** A district's list of sites and its marks as the book's first update, so that every edit on them is a command like any other. */
+export function demoUpdates(list: SiteList | null, marks: readonly Mark[]): Update[] {
+  const sites = (list?.sites ?? []).map(
+    ({ id, name, lon, lat, sideAzimuthDeg, road }): Change => ({
+      table: 'sites',
+      id,
+      set: { name, place: { lon, lat, sideAzimuthDeg: sideAzimuthDeg % 360 }, roadName: road },
+    }),
+  );
+  const put = marks
+    .filter(({ kind }) => kind !== 'patient point')
+    .map(
+      ({ id, kind, name, geometry, trunkDiameterM, heightM }): Change => ({
+        table: 'marks',
+        id,
+        set: { kind, name, geometry, trunkDiameterM, heightM },
+      }),
+    );
+  const author = { who: 'the files', device: 'the files', label: 'Read the files' };
+  const draft = composeDraft(emptyState(), [...sites, ...put], author);
+  return draft ? [finish(draft, 'files', 1, [0, 0])] : [];
+}

@@ -1,0 +1,107 @@
+import type { Mark, MarkRecord } from '../../book/index.ts';
+import type { ElevationOptions } from '../../io/index.ts';
+import type { DistrictFiles, DistrictView } from '../../workers/index.ts';
+import { demoFiles } from '../demo.ts';
+import { sentenceOf } from '../sentence-of.ts';
+import { type OpenDistrict, useBook, useDistrict, useReads } from '../state/index.ts';
+import { demoUpdates } from './demo-updates.ts';
+import type { Deps } from './deps.ts';
+import type { Navigate } from './navigate.ts';
+import type { StudyActions } from './study-actions.ts';
+
+/** Files that a person picked, or the web addresses of rasters, and what they say of the elevation. */
+export interface OwnFiles {
+  readonly elevation: readonly (File | string)[];
+  readonly roads: File | null;
+  readonly marks: File | null;
+  readonly options: ElevationOptions;
+}
+
+/** Opens districts: elevation and roads in the workers, sites and marks in the book. */
+export function createDistrictActions({ workers, log }: Deps, study: StudyActions, navigate: Navigate) {
+  const set = useDistrict.setState;
+  let reading: AbortController | null = null;
+
+  async function open(
+    files: DistrictFiles,
+    bookName: string,
+    named: (view: DistrictView) => Omit<OpenDistrict, 'view'>,
+  ): Promise<boolean> {
+    const before = useDistrict.getState().district;
+    reading?.abort();
+    const mine = new AbortController();
+    reading = mine;
+    set({ opening: 'Reading elevation and roads.', problem: null });
+    try {
+      const view = await workers.study.call('open', files, mine.signal);
+      await workers.map.call('open', { ...files, sites: null });
+      study.clear();
+      useReads.setState({ bySite: new Map() });
+      const book = await log.open(bookName);
+      const { sites, marks } = book.book().tables;
+      // What the files bring is taken once: from then on the book counts, with all that was changed and deleted in it.
+      if (sites.length + marks.length === 0) await book.receive(demoUpdates(view.list, view.marks), 'The files');
+      await tellMarks();
+      set({ district: { ...named(view), view }, opening: null, mapProblem: null });
+      return true;
+    } catch (error) {
+      const kept = before ? ` ${before.name} stays open.` : '';
+      const why = mine.signal.aborted ? 'Reading was stopped.' : sentenceOf(error);
+      if (reading === mine) set({ opening: null, problem: `${why}${kept}` });
+      return false;
+    }
+  }
+
+  /** The book's marks go to the workers, whose studies and roadsides heed them. */
+  async function tellMarks(): Promise<void> {
+    const list = [...useBook.getState().marks.values()].map(toMark);
+    await Promise.all([workers.study.call('marks', list), workers.map.call('marks', list)]);
+  }
+  useBook.subscribe(({ marks }, before) => {
+    if (marks === before.marks || !useDistrict.getState().district) return;
+    void tellMarks();
+    useReads.setState({ bySite: new Map() });
+    study.again();
+  });
+
+  return {
+    /** Opens the demo district and goes where the address bar says. */
+    async openDemo(): Promise<void> {
+      const opened = await open(demoFiles(), 'demo', ({ list }) => ({
+        name: list?.district.replace(/ \(invented\)$/, '') ?? 'Demo district',
+        invented: true,
+      }));
+      if (opened) study.visit(true);
+    },
+    /** Opens files that a person picked in place of what is on the desk; false where that failed, which the state says. */
+    async openOwn({ elevation, roads, marks, options }: OwnFiles): Promise<boolean> {
+      const first = elevation[0];
+      const name = typeof first === 'string' ? first.split('/').at(-1)! : (first?.name ?? 'Own files');
+      const opened = await open({ elevation, roads, marks, sites: null, options }, `own ${name}`, () => ({
+        name,
+        invented: false,
+      }));
+      if (opened) navigate.go({ screen: 'survey', subject: null, view: null });
+      return opened;
+    },
+    /** Files were dropped: the form for own files takes them. */
+    drop(dropped: readonly File[]): void {
+      set({ dropped });
+      navigate.go({ screen: 'open' });
+    },
+    /** The form has taken the dropped files. */
+    takeDropped: (): void => set({ dropped: null }),
+    /** Gives up reading what is being opened; what was open stays. */
+    stopOpening: (): void => reading?.abort(),
+    mapFailed: (mapProblem: string): void => set({ mapProblem }),
+  };
+}
+
+const toMark = ({ id, kind, name, geometry, trunkDiameterM, heightM }: MarkRecord): Mark => ({
+  id,
+  kind,
+  name,
+  geometry,
+  trunkDiameterM,
+  heightM,
+});

@@ -1,0 +1,35 @@
+import { type Place, readAddress, type Subject, sameSubject, writeAddress } from '../address.ts';
+import { usePlace, useSketch } from '../state/index.ts';
+
+/** Keeps the place and the address bar in step. */
+export interface Navigate {
+  /** Goes somewhere: a new entry in the history, or the same one put right. What is not named stays. */
+  go(to: Partial<Place>, how?: 'push' | 'replace'): void;
+  /** Reads the address bar; true where the subject changed. */
+  follow(): boolean;
+}
+
+export function createNavigate(): Navigate {
+  const leave = (next: Subject | null): boolean => {
+    if (sameSubject(usePlace.getState().subject, next)) return false;
+    useSketch.setState({ layoutId: null, why: null, hairM: null });
+    return true;
+  };
+  return {
+    go(to, how = 'push') {
+      const place = { ...usePlace.getState(), ...to };
+      leave(place.subject);
+      usePlace.setState(place, true);
+      const hash = writeAddress(place);
+      if (location.hash === hash) return;
+      if (how === 'push') history.pushState(null, '', hash);
+      else history.replaceState(null, '', hash);
+    },
+    follow() {
+      const place = readAddress(location.hash);
+      const changed = leave(place.subject);
+      usePlace.setState(place, true);
+      return changed;
+    },
+  };
+}

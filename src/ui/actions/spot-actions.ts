@@ -1,0 +1,111 @@
+import type { LonLat } from '../../geo/index.ts';
+import type { Pins, Study } from '../../study/index.ts';
+import { usePlace, useStudy } from '../state/index.ts';
+import { spotIdAt } from '../study/spot-id-at.ts';
+import type { Deps } from './deps.ts';
+import { type Question, questionOf } from './question.ts';
+import type { StudyActions } from './study-actions.ts';
+
+export type PinRole = keyof Pins;
+
+/** Where a person wants an apparatus. */
+export interface SpotWish {
+  readonly id: string;
+  readonly at: LonLat;
+  readonly headingDeg: number;
+}
+
+/** What can be done to spots and anchors. */
+export interface SpotActions {
+  /** A spot moves under a finger: the rest of the layout follows. */
+  move(wish: SpotWish): void;
+  /** The spot was let go: it is pinned there, one command of the book. */
+  place(wish: SpotWish): void;
+  /** Parks an apparatus at a tap and takes it for the anchor. */
+  park(at: LonLat): string | null;
+  pin(role: PinRole, id: string | null): void;
+  /** Pins what the first layouts use there, or lets it go again. */
+  toggle(id: string): void;
+}
+
+export function createSpotActions({ log }: Pick<Deps, 'log'>, study: StudyActions): SpotActions {
+  /** The question with other pins, or null where nothing is on the desk. */
+  const withPin = (role: PinRole, id: string | null): Question | null => {
+    const { subject } = usePlace.getState();
+    const question = subject && questionOf(subject);
+    if (!question) return null;
+    const pins: Record<string, string> = { ...loosePins, ...question.pins };
+    if (id === null) delete pins[role];
+    else pins[role] = id;
+    return { ...question, pins };
+  };
+  /** Pins of a point that nobody has kept: they last as long as it is looked at. */
+  let loosePins: Pins = {};
+  usePlace.subscribe((place, before) => {
+    if (place.subject !== before.subject) loosePins = {};
+  });
+
+  function pin(role: PinRole, id: string | null): void {
+    const { subject } = usePlace.getState();
+    const question = withPin(role, id);
+    if (!subject || !question) return;
+    if (subject.kind === 'site') {
+      const label = id === null ? `Unpin the ${words[role]}` : `Pin the ${words[role]}`;
+      void log.commit(label, [{ table: 'sites', id: subject.id, set: { [fields[role]]: id } }]);
+    } else {
+      loosePins = question.pins;
+      study.ask(question);
+    }
+  }
+
+  const wished = (wish: SpotWish): { role: PinRole; id: string } | null => {
+    const made = useStudy.getState().answer?.study;
+    const spot = made?.spots.find(({ id }) => id === wish.id);
+    const id = made && spot ? spotIdAt(made, apparatusOf(spot.id), wish.at, wish.headingDeg) : null;
+    return made && id ? { role: roleOf(made, wish.id), id } : null;
+  };
+  return {
+    move(wish) {
+      const to = wished(wish);
+      const question = to && withPin(to.role, to.id);
+      if (question) study.ask(question);
+    },
+    place(wish) {
+      const to = wished(wish);
+      if (to) pin(to.role, to.id);
+    },
+    park(at) {
+      const made = useStudy.getState().answer?.study;
+      const apparatus = made?.spots[0] && apparatusOf(made.spots[0].id);
+      if (!made || !apparatus) return 'No apparatus can be parked here: the study has no spots.';
+      const id = spotIdAt(made, apparatus, at, null);
+      if (!id) return 'That is too far along the road from the site.';
+      pin('anchor', id);
+      return null;
+    },
+    pin,
+    toggle(id) {
+      const { subject } = usePlace.getState();
+      const made = useStudy.getState().answer?.study;
+      const question = subject && questionOf(subject);
+      if (!made || !question) return;
+      const pins: Pins = { ...loosePins, ...question.pins };
+      const role = (Object.keys(fields) as PinRole[]).find((name) => pins[name] === id);
+      if (role) pin(role, null);
+      else pin(roleOf(made, id), id);
+    },
+  };
+}
+
+const fields = { anchor: 'pinnedAnchor', turn: 'pinnedTurn', belay: 'pinnedBelay' } as const;
+const words = { anchor: 'anchor', turn: 'change of direction', belay: 'belay anchor' } as const;
+
+/** The apparatus in a spot's id. */
+const apparatusOf = (spotId: string): string => spotId.split(':').slice(1, -3).join(':');
+
+/** What the spot is in the study's first layout that uses it. */
+function roleOf({ layouts }: Study, id: string): PinRole {
+  const layout = layouts.find((one) => one.anchor === id || one.turn === id || one.lines.belay.anchor === id);
+  if (layout?.turn === id) return 'turn';
+  return layout && layout.anchor !== id && layout.lines.belay.anchor === id ? 'belay' : 'anchor';
+}

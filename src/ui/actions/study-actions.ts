@@ -1,0 +1,86 @@
+import { latest, type StudyAnswer, type StudyAsk } from '../../workers/index.ts';
+import { sentenceOf } from '../sentence-of.ts';
+import { emptyStudy, useDistrict, usePlace, useStudy } from '../state/index.ts';
+import type { Deps } from './deps.ts';
+import { askOf, type Question, questionOf } from './question.ts';
+
+interface Asked {
+  readonly n: number;
+  readonly ask: StudyAsk;
+  readonly then: ((answer: StudyAnswer) => void) | null;
+}
+
+/** After this long without an answer the shown study says that it is an old one, milliseconds. */
+const STALE_AFTER_MS = 350;
+
+/** Asks for studies; the newest question wins. */
+export interface StudyActions {
+  /** Asks; `then` runs with the answer unless a newer question came first. */
+  ask(question: Question, then?: (answer: StudyAnswer) => void): void;
+  /** The subject of the place, as the book has it; `look` brings it into view. */
+  visit(look: boolean): void;
+  /** The same subject again: another rule, other conditions, other records. */
+  again(): void;
+  clear(): void;
+}
+
+export function createStudyActions({ workers }: Pick<Deps, 'workers'>): StudyActions {
+  const set = useStudy.setState;
+  const get = useStudy.getState;
+  let staleTimer: ReturnType<typeof setTimeout> | undefined;
+  let newest = 0;
+
+  const settle = (): void => {
+    clearTimeout(staleTimer);
+    staleTimer = undefined;
+  };
+  const asks = latest<Asked, StudyAnswer>(
+    ({ ask }) => workers.study.call('study', ask),
+    (answer, { n, then }) => {
+      const last = n === newest;
+      if (last) settle();
+      set({ answer, problem: null, ...(last ? { stale: false, working: false } : {}) });
+      if (last) then?.(answer);
+    },
+    (error, { n }) => {
+      if (n !== newest) return;
+      settle();
+      set({ answer: null, problem: sentenceOf(error), stale: false, working: false });
+    },
+  );
+
+  function ask(question: Question, then: ((answer: StudyAnswer) => void) | null): void {
+    set({ point: question.at, patient: question.patient, working: true });
+    newest++;
+    if (!useDistrict.getState().district) return;
+    staleTimer ??= setTimeout(() => set({ stale: get().answer !== null }), STALE_AFTER_MS);
+    asks.ask({ n: newest, ask: askOf(question), then });
+  }
+
+  function clear(): void {
+    newest++;
+    asks.drop();
+    settle();
+    set({ ...emptyStudy, look: get().look });
+  }
+
+  function visit(look: boolean): void {
+    const { subject } = usePlace.getState();
+    const question = subject && questionOf(subject);
+    if (!subject) clear();
+    else if (question) {
+      ask(question, null);
+      if (look) set({ look: get().look + 1 });
+    } else if (useDistrict.getState().district) {
+      clear();
+      set({ problem: 'This book has no such site; it may have been deleted. Pick one of the list, or undo.' });
+    }
+  }
+
+  return {
+    ask: (question, then) => ask(question, then ?? null),
+    visit,
+    again: () => visit(false),
+    clear,
+  };
+}

@@ -1,0 +1,46 @@
+import { useBook, useDistrict, usePlace, useReads, useStudy } from '../state/index.ts';
+import { inFormWords } from './in-form-words.ts';
+import { Sentence } from './Sentence.tsx';
+
+/** The sentence for whatever state the desk is in: loading, failed, empty, working, done. */
+export function DeskSentence() {
+  const { screen, subject } = usePlace();
+  const { district, opening, problem: openProblem } = useDistrict();
+  const { answer, problem, working } = useStudy();
+  if (screen === 'open') {
+    return (
+      <Sentence words={opening ?? (openProblem && inFormWords(openProblem)) ?? 'Open your own elevation and roads.'} />
+    );
+  }
+  if (!district) return <Sentence words={openProblem ?? opening ?? 'Starting.'} />;
+  if (problem) return <Sentence words={problem} />;
+  if (answer) return <Sentence words={answer.study.sentence} />;
+  if (working || subject) return <Sentence words="Reading the ground at the point." />;
+  return <ListSentence />;
+}
+
+/** How the district stands: sites, roads, what was never checked, what is undecided. */
+function ListSentence() {
+  const sites = useBook((state) => state.sites);
+  const signOffs = useBook((state) => state.signOffs);
+  const reads = useReads((state) => state.bySite);
+  if (sites.size === 0) {
+    return (
+      <Sentence words="No sites yet. Tap the map beside a road: the slope below its edge is worked out there. To keep one, take the site from the stencil and tap." />
+    );
+  }
+  const roads = new Set([...sites.values()].map(({ roadName }) => roadName)).size;
+  const checked = new Set([...signOffs.values()].filter(({ method }) => method !== 'desk').map(({ siteId }) => siteId));
+  const never = [...sites.keys()].filter((id) => !checked.has(id)).length;
+  const undecided = [...reads.values()].filter((read) => 'className' in read && read.className === 'undecided').length;
+  return (
+    <h1 className="sentence" data-testid="sentence">
+      {count(sites.size, 'site')} on {count(roads, 'road')}.{' '}
+      {never > 0 && <em>{never === sites.size ? 'None' : `${never} never`} checked on the ground. </em>}
+      {undecided > 0 && `${undecided} undecided. `}
+      Pick one, or tap the map beside a road.
+    </h1>
+  );
+}
+
+const count = (n: number, what: string): string => `${n.toLocaleString('en-US')} ${what}${n === 1 ? '' : 's'}`;

@@ -1,0 +1,87 @@
+import type { MapHandle } from '../../map/index.ts';
+import { useBook, usePlace, useReads, useSketch, useStudy, useTool } from '../state/index.ts';
+import { positionAlong } from './along-descent.ts';
+import { checkedSites, toMapMarks, toMapSites } from './to-map.ts';
+
+/** Brings the map in step with the stores, now and from now on; returns what ends it. */
+export function followStores(map: MapHandle): () => void {
+  const looks = { near: 0, whole: 0 };
+  let sitesTimer: ReturnType<typeof setTimeout> | undefined;
+
+  const study = (): void => {
+    const { point, patient, answer, stale, working, look } = useStudy.getState();
+    map.setPoint(point);
+    map.setPatient(patient);
+    map.setShapes(answer?.shapes ?? null, stale);
+    if (!point) return;
+    if (looks.near !== look) map.show(point);
+    looks.near = look;
+    if (looks.whole === look || working) return;
+    looks.whole = look;
+    const end = answer?.study.descent?.end;
+    if (end) map.showWhole(point, end);
+  };
+  const layout = (): void => {
+    const { answer } = useStudy.getState();
+    const { screen } = usePlace.getState();
+    const made = screen === 'study' ? (answer?.study ?? null) : null;
+    const { layoutId } = useSketch.getState();
+    // Where a technical rope team is needed, no layout is shown as if the first crew could rig it.
+    const first = made?.angle?.planAs === 'high' ? null : (made?.layouts[0] ?? null);
+    const chosen = made?.layouts.find(({ id }) => id === layoutId) ?? first;
+    map.setLayout(made, chosen?.id ?? null);
+  };
+  const sites = (): void => {
+    map.setSites(toMapSites(useBook.getState().sites, useReads.getState().bySite, checkedSites()));
+  };
+  const selected = (): void => {
+    const { subject } = usePlace.getState();
+    map.setSelected(subject?.kind === 'site' ? subject.id : null);
+  };
+  const hair = (): void => {
+    const { hairM } = useSketch.getState();
+    const made = useStudy.getState().answer?.study;
+    map.setHair(hairM !== null && made ? positionAlong(made, hairM) : null);
+  };
+  const drawn = (): void => {
+    const { corners } = useTool.getState();
+    map.setMeasured(corners.length > 0 ? corners : null);
+  };
+  study();
+  layout();
+  sites();
+  selected();
+  drawn();
+  const ends = [
+    useStudy.subscribe((now, before) => {
+      study();
+      if (now.answer !== before.answer) layout();
+    }),
+    useSketch.subscribe((now, before) => {
+      if (now.layoutId !== before.layoutId) layout();
+      if (now.hairM !== before.hairM) hair();
+    }),
+    usePlace.subscribe((now, before) => {
+      if (now.screen !== before.screen) layout();
+      if (now.subject !== before.subject) selected();
+    }),
+    useBook.subscribe((now, before) => {
+      if (now.sites !== before.sites || now.signOffs !== before.signOffs) sites();
+      if (now.marks !== before.marks) map.setMarks(toMapMarks(now.marks));
+    }),
+    // Reads come one by one; the map's source is told a few times a second at most.
+    useReads.subscribe(() => {
+      sitesTimer ??= setTimeout(() => {
+        sitesTimer = undefined;
+        sites();
+      }, 400);
+    }),
+    useTool.subscribe((now, before) => {
+      if (now.corners !== before.corners) drawn();
+    }),
+  ];
+  return () => {
+    clearTimeout(sitesTimer);
+    for (const end of ends) end();
+  };
+}

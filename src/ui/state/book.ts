@@ -1,0 +1,50 @@
+import { create } from 'zustand';
+import type {
+  CorrectionRecord,
+  MarkRecord,
+  MeasurementRecord,
+  SignOffRecord,
+  SiteRecord,
+  SupportPlaceRecord,
+} from '../../book/index.ts';
+
+/** The book as the screens see it: records that are not deleted, by id. */
+export interface BookState {
+  readonly sites: ReadonlyMap<string, SiteRecord>;
+  readonly marks: ReadonlyMap<string, MarkRecord>;
+  readonly measurements: ReadonlyMap<string, MeasurementRecord>;
+  readonly corrections: ReadonlyMap<string, CorrectionRecord>;
+  readonly signOffs: ReadonlyMap<string, SignOffRecord>;
+  readonly supportPlaces: ReadonlyMap<string, SupportPlaceRecord>;
+  /** What undo would take back and redo bring back, in words; null where there is nothing. */
+  readonly undo: string | null;
+  readonly redo: string | null;
+  /** Edits on their way to where they are kept. */
+  readonly saving: number;
+  /** Edits that the device could not keep: they are on this screen alone. */
+  readonly unsaved: number;
+  /** Why an edit was not kept; null when all are. */
+  readonly problem: string | null;
+  /** Only for as long as the page is open. */
+  readonly fleeting: boolean;
+}
+
+export const emptyBookState: BookState = {
+  sites: new Map(),
+  marks: new Map(),
+  measurements: new Map(),
+  corrections: new Map(),
+  signOffs: new Map(),
+  supportPlaces: new Map(),
+  undo: null,
+  redo: null,
+  saving: 0,
+  unsaved: 0,
+  problem: null,
+  fleeting: false,
+};
+
+export const useBook = create<BookState>()(() => emptyBookState);
+
+/** Tables that the screens hold. */
+export const shownTables = ['sites', 'marks', 'measurements', 'corrections', 'signOffs', 'supportPlaces'] as const;

@@ -1,0 +1,10 @@
+export * from './book.ts';
+export { type BookLog, createBookLog } from './book-log.ts';
+export * from './district.ts';
+export * from './given.ts';
+export * from './place.ts';
+export * from './reading.ts';
+export * from './reads.ts';
+export * from './sketch.ts';
+export * from './study.ts';
+export * from './tool.ts';

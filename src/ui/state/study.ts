@@ -1,0 +1,31 @@
+import { create } from 'zustand';
+import type { LonLat } from '../../geo/index.ts';
+import type { StudyAnswer } from '../../workers/index.ts';
+
+/** The study on the desk. */
+export interface StudyState {
+  /** The point under study, wherever the finger has it. */
+  readonly point: LonLat | null;
+  /** The patient point, wherever the finger has it; null for the end of the descent. */
+  readonly patient: LonLat | null;
+  /** Counts up when the map should bring the point into view: it came from a list or the address bar, not from a finger. */
+  readonly look: number;
+  readonly answer: StudyAnswer | null;
+  /** The answer belongs to an earlier question, and has for longer than an eye forgives. */
+  readonly stale: boolean;
+  readonly working: boolean;
+  /** Why there is no study at the point; null when there is one or none was asked. */
+  readonly problem: string | null;
+}
+
+export const emptyStudy: StudyState = {
+  point: null,
+  patient: null,
+  look: 0,
+  answer: null,
+  stale: false,
+  working: false,
+  problem: null,
+};
+
+export const useStudy = create<StudyState>()(() => emptyStudy);

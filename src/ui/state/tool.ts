@@ -1,0 +1,22 @@
+import { create } from 'zustand';
+import type { MarkKind } from '../../book/index.ts';
+import type { LonLat } from '../../geo/index.ts';
+import type { Measured } from '../../workers/index.ts';
+
+/** What the next tap on the map does: nothing but look, one cut of the stencil, the tape, or a new place for the mark in hand. */
+export type ToolName = 'look' | 'site' | MarkKind | 'spot' | 'landing zone' | 'measure' | 'move';
+
+export interface ToolState {
+  readonly tool: ToolName;
+  /** Corners of the line or area being drawn, or the ends being measured. */
+  readonly corners: readonly LonLat[];
+  readonly measured: Measured | null;
+  /** The mark in hand, which the next tap moves; null for none. */
+  readonly markId: string | null;
+  /** What the last tap did or why it did nothing, one sentence. */
+  readonly said: string | null;
+}
+
+export const idleTool: ToolState = { tool: 'look', corners: [], measured: null, markId: null, said: null };
+
+export const useTool = create<ToolState>()(() => idleTool);

@@ -1,0 +1,165 @@
+import { useMemo, useState } from 'react';
+import type { QuantityName } from '../../book/index.ts';
+import type { Study } from '../../study/index.ts';
+import type { UnitSystem } from '../../units/index.ts';
+import { useActions } from '../desk-context.ts';
+import { useBook } from '../state/index.ts';
+import { CorrectionForm } from './CorrectionForm.tsx';
+import { Figure } from './Figure.tsx';
+import { measuredPlan } from './measured-plan.ts';
+import { ReadingForm } from './ReadingForm.tsx';
+import { apartWords, readingFigure, usedWords } from './reading-words.ts';
+import { furtherQuantities, quantityLabel, type TakenRow, takenRows } from './taken-rows.ts';
+import { whyOrigin } from './why.ts';
+
+/** What was computed beside what was taken on the ground, how far apart, and which counts. */
+export function TakenBlock({ study, siteId, units }: Props) {
+  const measurements = useBook((state) => state.measurements);
+  const corrections = useBook((state) => state.corrections);
+  const [asked, setAsked] = useState<QuantityName[]>([]);
+  const [entering, setEntering] = useState<QuantityName | null>(null);
+  const rows = useMemo(() => {
+    const own = [...measurements.values()].filter((one) => one.siteId === siteId);
+    const words = [...corrections.values()].filter((one) => one.siteId === siteId);
+    return takenRows(study, own, words, asked);
+  }, [study, siteId, measurements, corrections, asked]);
+  const plan = measuredPlan(study, rows);
+  return (
+    <section className="block" aria-labelledby="taken-head">
+      <div className="block-head">
+        <h2 id="taken-head">Taken on the ground</h2>
+        <span className="note">
+          {siteId ? 'worse counts at once, better needs two' : 'keep the point as a site to enter readings'}
+        </span>
+      </div>
+      {plan && <p className="stop-line">{plan}</p>}
+      <table className="numbers taken">
+        <thead>
+          <tr>
+            <th scope="col">What</th>
+            <th scope="col">computed</th>
+            <th scope="col">measured</th>
+            <th scope="col">apart</th>
+            <th scope="col">used</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <TakenLine
+              key={row.quantity}
+              {...{ row, study, units, siteId }}
+              entering={entering === row.quantity}
+              onEnter={(on) => setEntering(on ? row.quantity : null)}
+            />
+          ))}
+        </tbody>
+      </table>
+      {siteId && (
+        <label className="note more-readings">
+          another reading{' '}
+          <select
+            value=""
+            onChange={(event) => {
+              const name = event.target.value as QuantityName;
+              setAsked([...asked, name]);
+              setEntering(name);
+            }}
+          >
+            <option value="">choose</option>
+            {furtherQuantities.map((name) => (
+              <option key={name} value={name}>
+                {quantityLabel(name)}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+    </section>
+  );
+}
+
+interface Props {
+  readonly study: Study;
+  readonly siteId: string | null;
+  readonly units: UnitSystem;
+}
+
+interface LineProps extends Props {
+  readonly row: TakenRow;
+  readonly entering: boolean;
+  onEnter(on: boolean): void;
+}
+
+function TakenLine({ row, study, units, siteId, entering, onEnter }: LineProps) {
+  const { desk } = useActions();
+  const { computed, range, unit, readings, counts, label, path } = row;
+  const shown = (value: number): string => readingFigure(value, unit, units);
+  const rangeWords =
+    range &&
+    (unit === 'degrees'
+      ? `${Math.floor(range[0])} to ${Math.ceil(range[1])}`
+      : `${shown(range[0])} to ${shown(range[1])}`);
+  return (
+    <>
+      <tr>
+        <th scope="row">{label}</th>
+        <td>
+          {computed === null ? (
+            <span className="note">not found</span>
+          ) : (
+            <Figure why={whyOrigin(study, path, label)} ink={study.origins[path]?.how ?? 'computed'}>
+              {unit === 'degrees' ? `${Math.round(computed)}°` : shown(computed)}
+            </Figure>
+          )}{' '}
+          <span className="note num">{rangeWords}</span>
+        </td>
+        <td>
+          {readings.map(({ id, reading, tool, by, on }) => (
+            <span key={id} className="reading">
+              <b className="measured num" title={`${by}, ${on}`}>
+                {shown(reading.value)}
+              </b>{' '}
+              <span className="note">{tool}</span>
+              <button
+                type="button"
+                className="reading-gone"
+                aria-label={`Delete the reading ${shown(reading.value)}`}
+                onClick={() => desk.readings.remove(id)}
+              >
+                ×
+              </button>
+            </span>
+          ))}
+          {counts.waiting && <span className="note accent">{counts.waiting.readings} of 2 </span>}
+          {siteId && !entering && (
+            <button type="button" className="to-enter" onClick={() => onEnter(true)}>
+              {readings.length > 0 ? 'again' : 'tap to enter'}
+            </button>
+          )}
+        </td>
+        <td className="num">{apartWords(row, units)}</td>
+        <td className={counts.how === 'measured' ? 'used is-measured' : 'used'}>{usedWords(row)}</td>
+      </tr>
+      {entering && siteId && (
+        <tr>
+          <td colSpan={5}>
+            <ReadingForm
+              row={row}
+              siteId={siteId}
+              units={units}
+              stretchM={study.angle?.stretchM ?? null}
+              onDone={() => onEnter(false)}
+            />
+          </td>
+        </tr>
+      )}
+      {siteId && counts.waiting?.lacks.length === 1 && counts.waiting.lacks[0] !== 'second reading' && (
+        <tr>
+          <td colSpan={5}>
+            <CorrectionForm row={row} siteId={siteId} />
+          </td>
+        </tr>
+      )}
+    </>
+  );
+}

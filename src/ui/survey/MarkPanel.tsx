@@ -1,0 +1,91 @@
+import type { MarkRecord } from '../../book/index.ts';
+import { FOOT_M, type UnitSystem } from '../../units/index.ts';
+import { useActions } from '../desk-context.ts';
+import { useBook, useReading, useTool } from '../state/index.ts';
+import { Field } from './Field.tsx';
+import { typedNumber } from './typed-number.ts';
+
+const INCH_M = 0.0254;
+const tall: readonly MarkRecord['kind'][] = ['tree', 'rock', 'pole', 'wire', 'wall', 'step', 'barrier'];
+
+/** The mark in hand: its name and sizes, moving and deleting it. */
+export function MarkPanel() {
+  const { desk } = useActions();
+  const mark = useBook((state) => state.marks.get(useTool.getState().markId ?? ''));
+  const id = useTool((state) => state.markId);
+  const tool = useTool((state) => state.tool);
+  const units = useReading((state) => state.units);
+  if (!mark || mark.id !== id) return null;
+  const words = mark.name ?? mark.kind;
+  const edit = (set: Partial<Omit<MarkRecord, 'id'>>, what: string): void =>
+    desk.marks.edit(mark.id, set, `${what} of ${words}`);
+  const size = (field: 'trunkDiameterM' | 'heightM', unitM: number, what: string) => (typed: string) => {
+    const value = typedNumber(typed);
+    if (value === null) edit({ [field]: null }, what);
+    else if (value >= 0) edit({ [field]: Math.round(value * unitM * 1000) / 1000 }, what);
+  };
+  const [trunk, height] = unitsOf(units);
+  return (
+    <section className="block panel mark-panel" aria-label={`Mark: ${words}`}>
+      <div className="block-head">
+        <h2>{mark.kind}</h2>
+        <button type="button" className="key-quiet" onClick={() => desk.marks.take(null)}>
+          close
+        </button>
+      </div>
+      <div className="field-pair">
+        <Field label="Name" value={mark.name ?? ''} onEdit={(name) => edit({ name: name.trim() || null }, 'Name')} />
+        {mark.kind === 'tree' && (
+          <Field
+            label={`Trunk, ${trunk.word}`}
+            inputMode="decimal"
+            value={shown(mark.trunkDiameterM, trunk.unitM)}
+            onEdit={size('trunkDiameterM', trunk.unitM, 'Trunk')}
+          />
+        )}
+        {tall.includes(mark.kind) && (
+          <Field
+            label={`Height, ${height.word}`}
+            inputMode="decimal"
+            value={shown(mark.heightM, height.unitM)}
+            onEdit={size('heightM', height.unitM, 'Height')}
+          />
+        )}
+      </div>
+      {(mark.kind === 'tree' || mark.kind === 'rock') && (
+        <label className="tick">
+          <input
+            type="checkbox"
+            checked={mark.soundAtLook === true}
+            onChange={(event) => edit({ soundAtLook: event.target.checked }, 'Look')}
+          />
+          {mark.kind === 'tree' ? 'alive and rooted when looked at' : 'did not move when looked at'}
+        </label>
+      )}
+      <Field label="Notes" value={mark.notes} lines={2} onEdit={(notes) => edit({ notes }, 'Notes')} />
+      <div className="form-keys">
+        <button type="button" className="key" aria-pressed={tool === 'move'} onClick={() => desk.tap.take('move')}>
+          {tool === 'move' ? 'Tap its new place' : 'Move'}
+        </button>
+        <button type="button" className="key-quiet accent" onClick={() => desk.marks.remove(mark.id)}>
+          delete
+        </button>
+      </div>
+    </section>
+  );
+}
+
+const unitsOf = (units: UnitSystem) =>
+  units === 'us'
+    ? ([
+        { word: 'in', unitM: INCH_M },
+        { word: 'ft', unitM: FOOT_M },
+      ] as const)
+    : ([
+        { word: 'cm', unitM: 0.01 },
+        { word: 'm', unitM: 1 },
+      ] as const);
+
+/** A size as the field shows it, to a tenth. */
+const shown = (metres: number | null, unitM: number): string =>
+  metres === null ? '' : String(Math.round((metres / unitM) * 10) / 10);

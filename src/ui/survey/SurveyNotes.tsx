@@ -1,0 +1,65 @@
+import { useMemo, useState } from 'react';
+import { useActions } from '../desk-context.ts';
+import { useBook, usePlace, useReading, useReads } from '../state/index.ts';
+import { PositionFind } from './PositionFind.tsx';
+import { SiteTable } from './SiteTable.tsx';
+import { type Filter, filters, pickRows, type Sort, siteRows, sorts } from './site-rows.ts';
+
+/** The list of sites with its search, filter and order. */
+export function SurveyNotes() {
+  const { desk } = useActions();
+  const [search, setSearch] = useState('');
+  const [filter, setFilter] = useState<Filter>('all');
+  const [sort, setSort] = useState<Sort>('road');
+  const units = useReading((state) => state.units);
+  const sites = useBook((state) => state.sites);
+  const signOffs = useBook((state) => state.signOffs);
+  const reads = useReads((state) => state.bySite);
+  const subject = usePlace((state) => state.subject);
+  const rows = useMemo(() => siteRows(sites, reads, signOffs), [sites, reads, signOffs]);
+  const picked = useMemo(() => pickRows(rows, search, filter, sort), [rows, search, filter, sort]);
+  if (sites.size === 0) return null;
+  return (
+    <section className="survey-list" aria-label="Sites">
+      <div className="list-tools">
+        <label className="search">
+          <span className="unseen">Find a site, a road or a position</span>
+          <input
+            id="site-search"
+            type="search"
+            placeholder="Site, road, coordinates"
+            value={search}
+            onChange={(event) => setSearch(event.target.value)}
+            onKeyDown={(event) => {
+              if (event.key === 'Enter' && picked[0]) desk.show({ kind: 'site', id: picked[0].site.id });
+              if (event.key === 'Escape') setSearch('');
+            }}
+          />
+        </label>
+        <fieldset className="words-switch">
+          <legend className="unseen">Show</legend>
+          {filters.map((name) => (
+            <button key={name} type="button" aria-pressed={filter === name} onClick={() => setFilter(name)}>
+              {name}
+            </button>
+          ))}
+        </fieldset>
+        <label className="sort">
+          <span>by</span>
+          <select value={sort} onChange={(event) => setSort(event.target.value as Sort)}>
+            {sorts.map((name) => (
+              <option key={name}>{name}</option>
+            ))}
+          </select>
+        </label>
+      </div>
+      {picked.length > 0 ? (
+        <SiteTable rows={picked} selected={subject?.kind === 'site' ? subject.id : null} units={units} />
+      ) : (
+        <p className="list-empty">
+          No site fits. <PositionFind text={search} />
+        </p>
+      )}
+    </section>
+  );
+}

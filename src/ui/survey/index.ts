@@ -1,0 +1,5 @@
+export { MapFlag } from './MapFlag.tsx';
+export { MarkPanel } from './MarkPanel.tsx';
+export { SitePanel } from './SitePanel.tsx';
+export { Stencil } from './Stencil.tsx';
+export { SurveyNotes } from './SurveyNotes.tsx';
