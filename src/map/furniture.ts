@@ -23,7 +23,7 @@ export function addFurniture(map: MapView, first: UnitSystem, onRelief: (on: boo
     button('+', 'Zoom in', () => map.zoomIn()),
     button('−', 'Zoom out', () => map.zoomOut()),
   );
-  const relief = button('3D', 'Relief', () => onRelief(relief.getAttribute('aria-pressed') !== 'true'));
+  const relief = button('3D', '3D relief', () => onRelief(relief.getAttribute('aria-pressed') !== 'true'));
   relief.setAttribute('aria-pressed', 'false');
   zoom.append(relief);
   corner.append(zoom);

@@ -1,6 +1,8 @@
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { makePmtiles } from '../helpers/make-pmtiles.ts';
+import { makePng } from '../helpers/make-png.ts';
 import { type RunningApp, root, startApp } from './app.ts';
 import { launchChromium, withoutChromium } from './chromium.ts';
 import { openPage, sentenceLike, smallDesk } from './page.ts';
@@ -79,7 +81,7 @@ describe.skipIf(withoutChromium())('own files', () => {
     await page.waitForFunction(() => location.hash.startsWith('#/open'));
     const names = () =>
       page.evaluate(() =>
-        [...document.querySelectorAll<HTMLInputElement>('.open-form input[type=file]')].map(
+        [...document.querySelectorAll<HTMLInputElement>('.open-form:not([aria-label]) input[type=file]')].map(
           ({ files }) => files?.[0]?.name,
         ),
       );
@@ -88,6 +90,25 @@ describe.skipIf(withoutChromium())('own files', () => {
     await page.getByRole('button', { name: 'Open', exact: true }).click();
     await sentenceLike(page, /county\.tif .*stays open/);
     await page.getByRole('region', { name: 'Kept on this device' }).getByText('Nothing yet.').waitFor();
+    await close();
+  }, 120_000);
+
+  test('a map of a file is put under the own one and taken away; an address without its maker is asked for him', async () => {
+    const { page, strayRequests, close } = await openPage(browser, `${app.url}/#/open`, smallDesk);
+    await demoOpen(page);
+    const form = page.getByRole('form', { name: 'A map under it' });
+    const file = Buffer.from(makePmtiles(makePng(256, [90, 120, 90]), { attribution: 'Held at the station' }));
+    await form.locator('input[name=file]').setInputFiles({ name: 'county.pmtiles', mimeType: '', buffer: file });
+    await form.getByRole('button', { name: 'show it' }).click();
+    const attribution = page.locator('.map-attribution');
+    await expect.poll(() => attribution.textContent()).toContain('Held at the station');
+    await form.getByRole('button', { name: 'take it away' }).click();
+    await expect.poll(() => attribution.textContent()).not.toContain('Held');
+    await form.locator('select').selectOption('raster');
+    await form.locator('input[name=url]').fill('/tiles/{z}/{x}/{y}.png');
+    await form.getByRole('button', { name: 'show it' }).click();
+    await page.locator('.map-notices', { hasText: 'Say whose map it is' }).waitFor();
+    expect(strayRequests).toEqual([]);
     await close();
   }, 120_000);
 });

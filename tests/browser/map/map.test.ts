@@ -88,7 +88,7 @@ describe.skipIf(withoutChromium())('the map on a page of its own', () => {
   test('relief tilts the map from the same tiles; flat again, north is up', async () => {
     const page = await visit('');
     await toKettleBend(page);
-    const button = page.getByRole('button', { name: 'Relief' });
+    const button = page.getByRole('button', { name: '3D relief' });
     await button.click();
     await mapDrawn(page);
     expect(await button.getAttribute('aria-pressed')).toBe('true');
