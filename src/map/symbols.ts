@@ -1,6 +1,6 @@
 import type { Map as MapView } from 'maplibre-gl';
+import { markPaths, type SymbolPaths } from '../plan/index.ts';
 import type { MapInk } from './ink.ts';
-import { markPaths, type SymbolPaths } from './mark-symbols/index.ts';
 import { putImage } from './put-image.ts';
 
 const BOX = 24;

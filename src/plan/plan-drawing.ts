@@ -6,37 +6,22 @@ import { benchLines } from './bench-lines.ts';
 import { boxesAlong } from './boxes.ts';
 import { endSign } from './end-sign.ts';
 import { fieldRuler } from './field-ruler.ts';
-import { descentLabels, edgeLabels, markLabels, otherLabel, stageLabels } from './ground-label-texts.ts';
-import { type Label, labelWithLeader, type Placed } from './label-space.ts';
 import { laneDrawing, NO_LANE } from './lane-drawing.ts';
-import { layoutLabels } from './layout-label-texts.ts';
 import { markDrawing } from './mark-drawing.ts';
 import { northArrow } from './north.ts';
-import { placeColumn } from './place-column.ts';
-import { placeNear, placeSurely } from './place-near.ts';
 import type { PlanFrame } from './plan-frame.ts';
+import { planLabels } from './plan-labels.ts';
 import { roadName } from './road-name.ts';
 import { keepOutDrawing, otherLine, ropeDrawing } from './rope-drawing.ts';
 import type { ShownLayouts } from './shown-layouts.ts';
 import { element, num, pathThrough } from './svg.ts';
-import { advance } from './text-width.ts';
-import { wrap } from './wrap.ts';
-
-/** Space that labels keep from the neat line. */
-const INSET = 6;
-/** Labels beside the bench are broken into lines no narrower than this. */
-const LEAST_COLUMN = 150;
 
 /**
  * The plan view inside the frame's box: what is measured of the bench, the descent, marks, and the shown layouts to scale,
  * each named where it stands. A place planned as high shows its layouts dashed, for the technical team.
  */
-export function planDrawing(
-  study: Study,
-  { chosen, other }: ShownLayouts,
-  frame: PlanFrame,
-  units: UnitSystem,
-): string {
+export function planDrawing(study: Study, shown: ShownLayouts, frame: PlanFrame, units: UnitSystem): string {
+  const { chosen, other } = shown;
   const { pens, box } = frame;
   const forTeam = study.angle?.planAs === 'high';
   const bench = benchLines(study, frame);
@@ -57,35 +42,7 @@ export function planDrawing(
     chosen ? stageTicks(chosen, frame) : '',
   ].join('');
   const north = northArrow(frame);
-  const space = {
-    bounds: { x0: box.x0 + INSET, y0: box.y0 + INSET, x1: box.x1 - INSET, y1: box.y1 - INSET },
-    taken: frame.taken,
-    words: frame.words,
-  };
-  const near = (labels: readonly Label[]): Placed[] => labels.flatMap((label) => placeNear(label, space) ?? []);
-  const stages = chosen ? stageLabels(chosen, frame) : [];
-  const onDescent = [...descentLabels(study, frame, units), ...stages].map((label) => placeSurely(label, space));
-  // A line's name first: it can stand anywhere along it, but not where another label covers its point.
-  const named = markLabels(study, marks.drawn);
-  const waters = near(named.filter(({ pen }) => pen === 'waterWord'));
-  const beside = [
-    ...(chosen ? layoutLabels(study, chosen, frame, units, lanes.middle, forTeam) : []),
-    ...(field.label ? [field.label] : []),
-    ...edgeLabels(study, frame, units),
-  ];
-  const columnX = frame.edgeX + 58;
-  const room = Math.max(LEAST_COLUMN, space.bounds.x1 - columnX - 8);
-  const column = beside.map((label) => ({
-    ...label,
-    lines: label.lines.flatMap((words) => wrap(words, room, advance(12, 'sans'))),
-  }));
-  const { placed, left } = placeColumn(column, columnX, frame.edgeY, space);
-  const sure = left.map((label) => placeSurely(label, space));
-  const rest = near([
-    ...named.filter(({ pen }) => pen !== 'waterWord'),
-    ...(chosen && other ? [otherLabel(chosen, other, frame)] : []),
-  ]);
-  const labels = [...onDescent, ...waters, ...placed, ...sure, ...rest].map((each) => labelWithLeader(each, pens));
+  const labels = planLabels(study, shown, frame, units, { lanes, marks: marks.drawn, field: field.label });
   // A nested viewport cuts what runs off the view, without a name that two drawings on one page could share.
   const view = element(
     'svg',
@@ -99,7 +56,7 @@ export function planDrawing(
   const neat = element('rect', {
     ...{ ...pens.neatLine, x: box.x0, y: box.y0, width: box.x1 - box.x0, height: box.y1 - box.y0 },
   });
-  return view + neat + north + labels.join('') + roadName(study, frame, bench, lanes.span);
+  return view + neat + north + labels + roadName(study, frame, bench, lanes.span);
 }
 
 /** The descent with its governing stretch. */

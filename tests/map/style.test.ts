@@ -4,8 +4,8 @@ import { markKinds } from '../../src/book/index.ts';
 import { partsOfStyle } from '../../src/map/basemap/style-parts.ts';
 import { roundLength } from '../../src/map/furniture.ts';
 import type { MapInk } from '../../src/map/ink.ts';
-import { markPaths } from '../../src/map/mark-symbols/index.ts';
 import { type MapScene, mapStyle } from '../../src/map/style/map-style.ts';
+import { markPaths } from '../../src/plan/index.ts';
 
 const nothing = { type: 'FeatureCollection', features: [] } as const;
 const district = {

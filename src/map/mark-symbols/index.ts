@@ -1,1 +1,0 @@
-export { markPaths, type SymbolPaths } from '../../plan/index.ts';
