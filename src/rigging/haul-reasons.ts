@@ -1,12 +1,12 @@
 import { toDegrees } from '../units/index.ts';
-import { stagesOf } from './advantage.ts';
+import { idealAdvantage, stagesOf } from './advantage.ts';
 import { attendantShare } from './attendant-share.ts';
 import type { Conditions } from './conditions.ts';
 import { contactsFactor } from './contacts.ts';
 import type { Haul, HaulArrangement, HaulGround } from './haul.ts';
 import type { HaulSettings } from './haul-settings.ts';
 import { load } from './load.ts';
-import type { Reason } from './reason.ts';
+import { type Reason, reason } from './reason.ts';
 import { hangingPull, walkingPull } from './slope-pull.ts';
 import type { LoadPosition } from './tensions.ts';
 
@@ -44,23 +44,8 @@ export function tensionReasons(
     .join(' * ');
   const turns = run.handTurns > 0 ? ' * pulleyEfficiency ** handTurns' : '';
   const beyondTurn = turned ? 'kn / pulleyEfficiency' : 'kn';
-  const derived = (
-    quantity: string,
-    value: number,
-    unit: string,
-    formula: string,
-    inputs: Reason['inputs'],
-  ): Reason => ({
-    quantity,
-    value,
-    unit,
-    formula,
-    inputs,
-    source: 'derived',
-  });
-  const practice = (...reason: Parameters<typeof derived>): Reason => ({ ...derived(...reason), source: 'practice' });
   return [
-    practice(
+    reason(
       'walking tension',
       haul.tensionKn.walking,
       'kN',
@@ -74,56 +59,65 @@ export function tensionReasons(
         contacts: walk.contactsFactor,
       },
     ),
-    practice('hanging tension', haul.tensionKn.hanging, 'kN', `(${litter} + attendantsKn * sin(angle)) * contacts`, {
+    reason('hanging tension', haul.tensionKn.hanging, 'kN', `(${litter} + attendantsKn * sin(angle)) * contacts`, {
       ...weights,
       litterFriction,
       litterAngle: litterAngle(steeper(hang)),
       angle: steeper(hang),
       contacts: hang.contactsFactor,
     }),
-    derived('held tension', haul.tensionKn.held, 'kN', 'weightKn * sin(angle)', held),
-    practice(
+    reason('held tension', haul.tensionKn.held, 'kN', 'weightKn * sin(angle)', held, 'derived'),
+    reason(
       'belay tension',
       haul.tensionKn.belay,
       'kN',
       ground.fullBelay ? 'max(belayFloorKn, weightKn)' : 'max(belayFloorKn, weightKn * sin(angle))',
       { ...held, belayFloorKn: settings.belayFloorKn },
     ),
-    derived('main line beyond the turn, hanging', haul.farKn.hanging, 'kN', beyondTurn, {
-      kn: haul.tensionKn.hanging,
-      pulleyEfficiency,
-    }),
-    derived('advantage with friction', haul.actualAdvantage, ': 1', `${sheaves}${turns}`, {
-      pulleyEfficiency,
-      handTurns: run.handTurns,
-    }),
-    derived('hand pull', haul.pullKn.walking, 'kN', `${beyondTurn} / advantage`, {
-      kn: haul.tensionKn.walking,
-      pulleyEfficiency,
-      advantage: haul.actualAdvantage,
-    }),
-    {
-      ...derived('haul team', haul.team.walking, 'people', 'max(smallestTeam, ceil(kn / haulerKn))', {
-        kn: haul.pullKn.walking,
-        haulerKn: settings.haulerKn,
-        smallestTeam: settings.smallestTeam,
-      }),
-      source: 'bassett-haul-systems',
-    },
-    {
-      ...derived(
-        'hands at once',
-        haul.team.handsAtOnce,
-        'people',
-        'floor(grabSlipKn / (haulerJerkKn * idealAdvantage))',
-        {
-          grabSlipKn: settings.grabSlipKn,
-          haulerJerkKn: settings.haulerJerkKn,
-          idealAdvantage: stagesOf(run.advantage).reduce((product, n) => product * n, 1),
-        },
-      ),
-      source: 'schwartz-pulley-forces',
-    },
+    reason(
+      'main line beyond the turn, hanging',
+      haul.farKn.hanging,
+      'kN',
+      beyondTurn,
+      { kn: haul.tensionKn.hanging, pulleyEfficiency },
+      'derived',
+    ),
+    reason(
+      'advantage with friction',
+      haul.actualAdvantage,
+      ': 1',
+      `${sheaves}${turns}`,
+      { pulleyEfficiency, handTurns: run.handTurns },
+      'derived',
+    ),
+    reason(
+      'hand pull',
+      haul.pullKn.walking,
+      'kN',
+      `${beyondTurn} / advantage`,
+      { kn: haul.tensionKn.walking, pulleyEfficiency, advantage: haul.actualAdvantage },
+      'derived',
+    ),
+    reason(
+      'haul team',
+      haul.team.walking,
+      'people',
+      'max(smallestTeam, ceil(kn / haulerKn))',
+      { kn: haul.pullKn.walking, haulerKn: settings.haulerKn, smallestTeam: settings.smallestTeam },
+      'bassett-haul-systems',
+    ),
+    reason(
+      'hands at once',
+      haul.team.handsAtOnce,
+      'people',
+      'floor(grabSlipKn / (haulerJerkKn * idealAdvantage))',
+      {
+        grabSlipKn: settings.grabSlipKn,
+        haulerJerkKn: settings.haulerJerkKn,
+        idealAdvantage: idealAdvantage(run.advantage),
+      },
+      'schwartz-pulley-forces',
+    ),
   ];
 }
 

@@ -11,3 +11,13 @@ export interface Reason {
   /** Key in docs/sources.md; 'derived' follows from statics or geometry, 'practice' is common practice without a source. */
   readonly source: string;
 }
+
+/** A reason, from its parts in the order in which a person reads them; common practice unless a source is named. */
+export const reason = (
+  quantity: string,
+  value: number,
+  unit: string,
+  formula: string,
+  inputs: Reason['inputs'],
+  source = 'practice',
+): Reason => ({ quantity, value, unit, formula, inputs, source });

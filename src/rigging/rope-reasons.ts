@@ -1,7 +1,7 @@
 import { idealAdvantage, stagesOf } from './advantage.ts';
 import type { Haul, HaulArrangement, HaulGround } from './haul.ts';
 import type { HaulSettings } from './haul-settings.ts';
-import type { Reason } from './reason.ts';
+import { type Reason, reason } from './reason.ts';
 
 /** Reasons for throw, landing, pulls and rope of a worked-out haul; inputs that are rates bear their rate's name. */
 export function ropeReasons(ground: HaulGround, run: HaulArrangement, settings: HaulSettings, haul: Haul): Reason[] {
@@ -12,20 +12,6 @@ export function ropeReasons(ground: HaulGround, run: HaulArrangement, settings: 
   const belowEdge = 'max(ropeLineM, groundLengthM) + bridleM';
   const below = { ropeLineM: ground.ropeLineM, groundLengthM: ground.groundLengthM, bridleM };
   const { edgeToTurnM, fieldM } = run;
-  const reason = (
-    quantity: string,
-    value: number,
-    unit: string,
-    formula: string,
-    inputs: Reason['inputs'],
-  ): Reason => ({
-    quantity,
-    value,
-    unit,
-    formula,
-    inputs,
-    source: 'practice',
-  });
   const mainParts =
     turned && !builtIn
       ? `${belowEdge} + edgeToTurnM + pastCaptureM`
@@ -75,17 +61,17 @@ function throwReason(
   mainParts: string,
   main: Reason['inputs'],
 ): Reason {
-  const row = { quantity: 'throw', value: haul.throwM, unit: 'm', source: 'practice' };
+  const row = (formula: string, inputs: Reason['inputs']): Reason => reason('throw', haul.throwM, 'm', formula, inputs);
   const n = idealAdvantage(run.advantage);
   if (haul.throwLimitedBy === 'rope') {
     const ropeM = run.throwRopeM ?? 0;
     if (run.system === 'built in') {
       const { throwM: _, ...inputs } = main;
-      return { ...row, formula: `max(0, (ropeM - (${mainParts})) / (n - 1))`, inputs: { ...inputs, ropeM } };
+      return row(`max(0, (ropeM - (${mainParts})) / (n - 1))`, { ...inputs, ropeM });
     }
-    return { ...row, formula: 'max(0, (ropeM - tailsM) / n)', inputs: { ropeM, tailsM, n } };
+    return row('max(0, (ropeM - tailsM) / n)', { ropeM, tailsM, n });
   }
   const before = stagesOf(run.advantage).slice(0, -1);
   const inputs = { fieldM: run.fieldM, clearanceNearM, clearanceAnchorM, onLoad: before.reduce((a, b) => a * b, 1) };
-  return { ...row, formula: 'max(0, fieldM - clearanceNearM - clearanceAnchorM) / onLoad', inputs };
+  return row('max(0, fieldM - clearanceNearM - clearanceAnchorM) / onLoad', inputs);
 }

@@ -1,19 +1,21 @@
 import { describe, expect, it } from 'vitest';
-import type { Layout } from '../../../src/spots/index.ts';
-import { layoutsOf } from '../layout-sites.ts';
-import { randomSite, shifts } from '../random-sites.ts';
+import { findLayouts, type Layout, type Layouts, type Spot } from '../../../src/spots/index.ts';
+import { questionOf } from '../layout-sites.ts';
+import { randomSite, type Shift, shifts } from '../random-sites.ts';
 
 const SITES = 300;
 /** Every so many sites are shifted: each shift is a search of its own. */
-const SHIFT_EVERY = 4;
+const SHIFT_EVERY = 6;
 /** How far along the road is sought, metres: no two engines' ropes throw farther. */
 const REACH_M = 40;
 
-const first = (...site: Parameters<typeof randomSite>): Layout | undefined =>
-  layoutsOf(randomSite(...site), REACH_M).layouts[0];
+/** The layouts of a site, over its spots where they are known. */
+const first = (seed: number, shift?: Shift, spots?: readonly Spot[]): Layouts =>
+  findLayouts({ ...questionOf(randomSite(seed, shift), REACH_M), ...(spots && { spots }) });
 
 describe(`${SITES} random roadsides`, () => {
-  const found = Array.from({ length: SITES }, (_, seed) => first(seed));
+  const all = Array.from({ length: SITES }, (_, seed) => first(seed));
+  const found = all.map(({ layouts }): Layout | undefined => layouts[0]);
 
   it('at least 85 % have every factor met, with a median least crew of 15 or fewer', () => {
     const met = found.filter((layout) => layout?.governing.verdict === 'yes').length;
@@ -34,13 +36,15 @@ describe(`${SITES} random roadsides`, () => {
     for (let seed = 0; seed < SITES; seed += SHIFT_EVERY) {
       const before = found[seed];
       for (const shift of shifts) {
-        const after = first(seed, shift);
+        // Slope and length move no spot.
+        const spots = shift.benchM === undefined ? all[seed]!.spots : undefined;
+        const [after] = first(seed, shift, spots).layouts;
         trials++;
         if (before?.kind !== after?.kind || before?.run.advantage !== after?.run.advantage) changed++;
       }
     }
     console.log(`first choice changed in ${changed} of ${trials} shifts`);
-    expect(trials).toBeGreaterThan(400);
+    expect(trials).toBeGreaterThanOrEqual(300);
     expect(changed).toBeLessThanOrEqual(0.05 * trials);
   }, 120_000);
 });
