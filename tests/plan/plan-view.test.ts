@@ -78,7 +78,7 @@ describe('planViewSvg', () => {
     expect(ofClass(root, 'path', 'rope', 'belay')[0]!.getAttribute('stroke-dasharray')).toBeTruthy();
   });
 
-  it('pulls the strap from the apparatus to the turn along the resultant', () => {
+  it('ties the strap to the nearest corner where the resultant misses the apparatus', () => {
     const root = draw();
     const { scale, x, y } = scaleOf(root);
     const [fromX, fromY, toX, toY] = coordinates(ofClass(root, 'path', 'strap')[0]!);
@@ -88,6 +88,33 @@ describe('planViewSvg', () => {
     const corners = ofClass(root, 'path', 'apparatus').map(coordinates)[0]!;
     const near = [0, 1, 2, 3].some((i) => Math.hypot(corners[2 * i]! - fromX!, corners[2 * i + 1]! - fromY!) < 1);
     expect(near).toBe(true);
+  });
+
+  it('draws the strap against the resultant where that meets the apparatus', () => {
+    const base = studyWithLayouts();
+    const spots = base.spots.map((spot) => (spot.id === 'S:A' ? { ...spot, ...positionAt(4, 5.5) } : spot));
+    const root = draw({ ...base, spots });
+    const { scale, x, y } = scaleOf(root);
+    const [fromX, fromY, toX, toY] = coordinates(ofClass(root, 'path', 'strap')[0]!);
+    // The force is toward 225°: the strap comes from 45°, northeast, which on this page is up and left at 45°.
+    expect((Math.atan2(toY! - fromY!, toX! - fromX!) * 180) / Math.PI).toBeCloseTo(45, 0);
+    // Its tail lies on the south side of the outline, 4.2 m behind the edge and 2.2 m east of the turn.
+    expect((fromX! - x) / scale).toBeCloseTo(-4.2, 1);
+    expect((fromY! - y) / scale).toBeCloseTo(-2.2, 1);
+  });
+
+  it('draws a haul whose turn and anchor are trees, without an apparatus', () => {
+    const base = studyWithLayouts();
+    const layouts = base.layouts.slice(0, 1).map((layout) => ({
+      ...layout,
+      anchor: 'T1',
+      turn: 'T1',
+      lines: { ...layout.lines, belay: { ...layout.lines.belay, anchor: 'T1' } },
+    }));
+    const root = draw({ ...base, layouts, spots: [] });
+    expect(ofClass(root, 'path', 'strap')).toHaveLength(0);
+    expect(ofClass(root, 'path', 'apparatus')).toHaveLength(0);
+    expect(root.textContent).toContain('anchor, tree, lone pine');
   });
 
   it('hatches the lanes that are blocked, more of them where more are', () => {
