@@ -190,6 +190,7 @@ describe.skipIf(withoutChromium())('the book in a browser', () => {
         showsPatient: false,
       };
       const { opened } = window as unknown as Driven;
+      await opened.book.settle();
       await opened.book.edit([{ table: 'photos', id: 'p', set }], 'Photo', new Map([[photo, new Blob(['abc'])]]));
       await opened.close();
       await new Promise<void>((done, failed) => {
@@ -198,6 +199,11 @@ describe.skipIf(withoutChromium())('the book in a browser', () => {
         request.onerror = () => failed(request.error);
       });
     }, hash);
+    const read = await page.evaluate(async () => {
+      const found = await (window as unknown as Driven).store.readerSnapshot('book');
+      return found && { sites: found.book.tables.sites.map((site) => site.name), behind: found.behind };
+    });
+    expect(read).toEqual({ sites: ['A69'], behind: true });
     await page.close();
     const state = (from: Page) =>
       from.evaluate(async (photo) => {

@@ -54,10 +54,34 @@ describe('the second copy on the device', () => {
 
   it('that refuses does not keep the book from working, and shows', async () => {
     const refuse = (): Promise<never> => Promise.reject(new Error('no'));
-    const broken: SecondCopy = { look: refuse, append: refuse, read: refuse, tidy: refuse };
+    const broken: SecondCopy = { look: refuse, append: refuse, read: refuse, keepSnapshot: refuse, tidy: refuse };
     const book = await openBook(memoryDisk(), withCopy('a', broken), editor);
     expect(await book.edit([site('s')], 'New')).toMatchObject({ n: 1 });
     expect([names(book), book.secondCopy]).toEqual([['Bend'], 'behind']);
+  });
+
+  it('with a spoilt line gives back the rest', async () => {
+    const copy = memoryCopy();
+    const first = await openBook(memoryDisk(), withCopy('a', copy), editor);
+    await first.edit([site('s')], 'New');
+    await first.edit([rename('B')], 'Rename');
+    const spoilt: SecondCopy = {
+      ...copy,
+      read: async (book) => {
+        const { updates, blobs } = await copy.read(book);
+        return {
+          updates: [
+            updates[0],
+            { v: 1, n: 'x' },
+            null,
+            { ...(updates[1] as object), ops: [['sites', 's', 'name', 7, []]] },
+          ],
+          blobs,
+        };
+      },
+    };
+    const again = await openBook(memoryDisk(), withCopy('b', spoilt), editor);
+    expect([again.recovered, names(again)]).toEqual([1, ['Bend']]);
   });
 
   it('of another book is left alone', async () => {

@@ -20,6 +20,7 @@ export function memoryCopy(): SecondCopy {
       const found = books.get(book);
       return { updates: structuredClone([...(found?.updates.values() ?? [])]), blobs: new Map(found?.blobs) };
     },
+    keepSnapshot: async () => undefined,
     tidy: async () => undefined,
   };
 }

@@ -66,7 +66,8 @@ export class OpenBook {
     this.recovered = recovered;
     this.shown = new ShownState(loaded.meta, loaded.state);
     this.undoRecord = new UndoRecord(disk);
-    this.writer = new SnapshotWriter(disk, () => this.shown.state);
+    this.writer = new SnapshotWriter(disk, keeper, () => this.shown.state);
+    if (recovered > 0) this.writer.soon();
     this.stopHearing = world.channel?.hear((news) => void this.inTurn(() => this.hear(news)));
   }
 
@@ -74,7 +75,7 @@ export class OpenBook {
   book(): Book {
     return this.shown.book();
   }
-  /** One record, plain; null where the book has none, or not all of it yet. */
+  /** One record, plain; null where there is none, or not all of it yet. */
   record<T extends TableName>(table: T, id: string): RecordOf<T> | null {
     return this.shown.record(table, id);
   }
@@ -276,12 +277,10 @@ export class OpenBook {
 
   /** Takes what another tab committed onto this screen. */
   private foreign(meta: Meta, records: readonly RecordState[], ids: readonly string[]): void {
+    const keys = records.map(({ table, id }): RecordKey => [table, id]);
     this.shown.adopt(meta, records, ids, true);
     this.undoRecord.forget();
-    this.changed(
-      records.map(({ table, id }): RecordKey => [table, id]),
-      false,
-    );
+    this.changed(keys, false);
   }
 
   private changeMeta(change: (meta: Meta) => Meta): Promise<void> {

@@ -1,7 +1,9 @@
-import { holds, isNewer, type Update, updateId } from '../../book/merge/index.ts';
+import { currentOps, holds, isNewer, readUpdate, type Update, updateId } from '../../book/merge/index.ts';
 import type { BookDisk, Meta, World } from './book-disk.ts';
 import { receiveUpdates } from './receive-updates.ts';
 import type { Held, SecondCopy } from './second-copy.ts';
+
+const WHERE = 'The second copy on this device';
 
 /**
  * Brings disk and second copy to hold the same: what only the copy has comes back to the disk, what only the disk has goes to the
@@ -36,10 +38,23 @@ async function bringBack(
   });
   if (!lost) return 0;
   const { updates, blobs } = await copy.read(book);
-  const { received } = await receiveUpdates(disk, world, updates, 'The second copy on this device', blobs);
+  const usable = updates.flatMap((one) => readable(one, meta));
+  const { received } = await receiveUpdates(disk, world, usable, WHERE, blobs);
   // The lost book's own name, so that its other copies know it again.
   await disk.transact({}, (read) => ({ write: { meta: { ...read.meta!, book } }, answer: null }));
   return received.added;
+}
+
+/** An update that the disk lacks, if it can be used; one spoilt line does not keep the rest from coming back. */
+function readable(given: unknown, { vector }: Meta): Update[] {
+  try {
+    const update = readUpdate(given, WHERE);
+    if (holds(vector, updateId(update))) return [];
+    if (!isNewer(update)) currentOps(update, WHERE);
+    return [update];
+  } catch {
+    return [];
+  }
 }
 
 const covers = (held: readonly Held[], { actor, n }: Update): boolean =>

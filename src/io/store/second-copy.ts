@@ -14,6 +14,8 @@ export interface SecondCopy {
   append(book: string, updates: readonly Update[], blobs: ReadonlyMap<string, Blob>): Promise<void>;
   /** Everything of a book as it can be read, unchecked; what cannot be read is left out. */
   read(book: string): Promise<{ readonly updates: readonly unknown[]; readonly blobs: ReadonlyMap<string, Blob> }>;
+  /** Keeps the plain book's text for readers. */
+  keepSnapshot(text: string): Promise<void>;
   /** Puts many small pieces together, where nobody else is at it. */
   tidy(book: string): Promise<void>;
 }

@@ -1,5 +1,6 @@
 import { heads, type MergeState, snapshotOf } from '../../book/merge/index.ts';
 import type { BookDisk } from './book-disk.ts';
+import type { CopyKeeper } from './copy-keeper.ts';
 
 /** Edits have settled after this long without one, milliseconds. */
 const SETTLED_MS = 2000;
@@ -8,10 +9,12 @@ const SETTLED_MS = 2000;
 export class SnapshotWriter {
   private readonly disk: BookDisk;
   private readonly state: () => MergeState;
+  private readonly keeper: CopyKeeper;
   private timer: ReturnType<typeof setTimeout> | undefined;
   private stale = false;
-  constructor(disk: BookDisk, state: () => MergeState) {
+  constructor(disk: BookDisk, keeper: CopyKeeper, state: () => MergeState) {
     this.disk = disk;
+    this.keeper = keeper;
     this.state = state;
   }
 
@@ -28,11 +31,12 @@ export class SnapshotWriter {
     const state = this.state();
     const snapshot = { text: JSON.stringify(snapshotOf(state)), heads: heads(state.vector) };
     this.stale = false;
-    await this.disk.transact({}, ({ meta }) => {
+    const written = await this.disk.transact({}, ({ meta }) => {
       const current = meta !== null && JSON.stringify(heads(meta.vector)) === JSON.stringify(snapshot.heads);
       // Another tab is ahead: its own snapshot follows.
-      return { write: current ? { snapshot } : {}, answer: undefined };
+      return { write: current ? { snapshot } : {}, answer: current };
     });
+    if (written) await this.keeper.attempt((copy) => copy.keepSnapshot(snapshot.text));
   }
 
   stop(): void {

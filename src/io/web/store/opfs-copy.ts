@@ -1,5 +1,6 @@
 import type { Update } from '../../../book/merge/index.ts';
 import { type Held, runsOf, type SecondCopy } from '../../store/index.ts';
+import { keepSnapshot } from './opfs-snapshot.ts';
 
 /** Pieces of the log before they are put together. */
 const MANY = 60;
@@ -48,6 +49,7 @@ export function opfsCopy(name: string): SecondCopy | null {
       }
       return { updates: await updatesIn(await folder(book, 'log')), blobs };
     },
+    keepSnapshot: (text) => keepSnapshot(name, text),
     tidy: (book) =>
       navigator.locks.request(`${name}-copy`, { ifAvailable: true }, async (lock) => {
         const log = await folder(book, 'log');

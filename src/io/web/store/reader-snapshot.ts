@@ -1,5 +1,6 @@
 import { BOOK_VERSION, type Book, restoreBook, versionOf } from '../../../book/schema/index.ts';
 import { ONLY, openDatabase } from './open-database.ts';
+import { keptSnapshot } from './opfs-snapshot.ts';
 import { inTransaction } from './transaction.ts';
 
 /** The plain book as a reader opens it. */
@@ -32,13 +33,20 @@ export async function readerSnapshot(name: string): Promise<ReaderBook | null> {
         }),
       );
     });
+    // The browser may have emptied its database: the second place holds the book as it settled last.
+    const second = text === null ? await keptSnapshot(name) : null;
+    if (second !== null) return { book: bookOf(second), behind: true };
     if (text === null) return null;
-    const json: unknown = JSON.parse(text);
-    const book = versionOf(json) === BOOK_VERSION ? (json as Book) : restoreBook(json, 'The book on this device');
+    const book = bookOf(text);
     const made = new Map(heads);
     const behind = [...vector].some(([actor, { upTo, beyond }]) => upTo > (made.get(actor) ?? 0) || beyond.size > 0);
     return { book, behind };
   } finally {
     database.close();
   }
+}
+
+function bookOf(text: string): Book {
+  const json: unknown = JSON.parse(text);
+  return versionOf(json) === BOOK_VERSION ? (json as Book) : restoreBook(json, 'The book on this device');
 }
