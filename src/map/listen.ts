@@ -82,6 +82,6 @@ function markAt(map: MapView, { x, y }: { x: number; y: number }): string | null
     [x - MARK_TOUCH_PX, y - MARK_TOUCH_PX],
     [x + MARK_TOUCH_PX, y + MARK_TOUCH_PX],
   ];
-  const [found] = map.queryRenderedFeatures(box, { layers: ['mark', 'mark-area'] });
+  const [found] = map.queryRenderedFeatures(box, { layers: ['mark', 'mark-fill', 'mark-line'] });
   return (found?.properties.id as string | undefined) ?? null;
 }

@@ -37,6 +37,8 @@ const READ_FROM_ZOOM = 13.5;
 const KEPT = 240;
 /** Shortest time between two drawings of what has been read, milliseconds. */
 const DRAW_EVERY_MS = 400;
+/** Reading begins when the map has rested for so long, milliseconds. */
+const REST_MS = 600;
 
 /** Reads what is in view, nearest to its middle first, whenever the map comes to rest. Without a reader it does nothing. */
 export function roadsideLayer(
@@ -51,6 +53,7 @@ export function roadsideLayer(
   let paused = false;
   let stopped = false;
   let drawing: ReturnType<typeof setTimeout> | undefined;
+  let resting: ReturnType<typeof setTimeout> | undefined;
 
   const data = (): FeatureCollection => ({ type: 'FeatureCollection', features: [...read.values()].flat() });
   const draw = (): void => {
@@ -104,7 +107,12 @@ export function roadsideLayer(
     }
   }
 
-  const onRest = (): void => void follow();
+  // What a person looks at comes first: ground, point, study.
+  const onRest = (): void => {
+    giveUp();
+    clearTimeout(resting);
+    resting = setTimeout(() => void follow(), REST_MS);
+  };
   map.on('moveend', onRest);
   map.once('load', onRest);
   return {
@@ -135,6 +143,7 @@ export function roadsideLayer(
     remove() {
       giveUp();
       clearTimeout(drawing);
+      clearTimeout(resting);
       map.off('moveend', onRest);
     },
   };
