@@ -5,13 +5,14 @@ export type StoreName = (typeof storeNames)[number];
 /** Key of the one entry of `meta` and of `snapshot`. */
 export const ONLY = 'book';
 
-/** How often, and how long apart, an opening is tried again. */
+/** How often an opening is tried, how long apart, and after how long without an answer it is tried again. */
 const TRIES = 5;
 const WAIT_MS = 200;
+const SILENT_MS = 6000;
 
 /**
  * Opens the database of a book, with its stores. Another page that needs a newer one closes this connection. A browser that has just
- * emptied a damaged database may refuse the first opening: it is tried again.
+ * emptied a damaged database may refuse the first opening, or leave it without an answer: it is tried again.
  */
 export async function openDatabase(name: string): Promise<IDBDatabase> {
   for (let left = TRIES - 1; ; left--) {
@@ -33,15 +34,28 @@ function openOnce(name: string): Promise<IDBDatabase> {
       reject(refused(cause));
       return;
     }
+    let given = false;
+    const silent = setTimeout(() => {
+      given = true;
+      reject(refused(null));
+    }, SILENT_MS);
     request.onupgradeneeded = () => {
       for (const store of storeNames) request.result.createObjectStore(store);
     };
     request.onsuccess = () => {
       const database = request.result;
+      clearTimeout(silent);
+      if (given) {
+        database.close();
+        return;
+      }
       database.onversionchange = () => database.close();
       resolve(database);
     };
-    request.onerror = () => reject(refused(request.error));
+    request.onerror = () => {
+      clearTimeout(silent);
+      reject(refused(request.error));
+    };
   });
 }
 
