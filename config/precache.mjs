@@ -11,16 +11,22 @@ const left = /^\/sw\.js$|\.map$/;
 /** Vite plugin: fills in the service worker when the whole build lies on the disk. */
 export function precache() {
   let out = '';
+  let written = false;
   return {
     name: 'brinkbook-precache',
     apply: 'build',
     configResolved: (config) => {
       out = resolve(config.root, config.build.outDir);
     },
+    writeBundle: () => {
+      written = true;
+    },
     closeBundle: {
       order: 'post',
       sequential: true,
       handler: () => {
+        // A build that failed is closed too.
+        if (!written) return;
         const worker = join(out, 'sw.js');
         const code = readFileSync(worker, 'utf8');
         if (!code.includes(LIST) || !code.includes(VERSION)) {

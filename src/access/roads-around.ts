@@ -34,6 +34,8 @@ export interface RoadsAround {
   readonly at: LonLat;
   readonly heightM: number | null;
   readonly errorM: number;
+  /** How far roads were looked for, metres. */
+  readonly reachM: number;
   /** "beside": within 15 m of a road bench; "slope": farther off, traced up-slope. */
   readonly where: 'beside' | 'slope';
   /** Edges over the place, likeliest first. */
@@ -46,8 +48,10 @@ export interface RoadsAround {
 
 /** Within this of a bench a place belongs to the road, metres (the issue's figure). */
 const BESIDE_M = 15;
-/** Roads are looked for this far, plus the error: a fall line is at most 300 m long. */
-const REACH_M = 300;
+/** Roads are looked for this far, plus the error, where the ground reaches: a fall line is at most 300 m long. */
+export const ROADS_REACH_M = 300;
+/** Ground beyond the reach that benches there are read in, metres. */
+export const ROADS_MARGIN_M = 80;
 /** Heights nearer than this are not told apart, metres: half a bank. */
 const LEVEL_M = 2;
 /** Rise over the edge on the straight way that counts, metres. */
@@ -55,15 +59,19 @@ const RISE_M = 3;
 /** Points on the rim of the circle in which the place lies. */
 const RIM = 8;
 
-/** How far `roadsAround` looks for an error, metres to each side: the ground it is given must reach as far. */
-export const reachFor = (errorM: number): number => REACH_M + errorM + 80;
-
 /**
  * Every road edge above a place, every road below it. A phone's position lies at the wreck, below the road, and the nearest road in
  * plan is often the wrong leg: so roads are told by height, and those that the way straight up the slope meets stand first. `errorM` is
- * the radius of the circle in which the place lies; the ways up start at its middle and at its rim.
+ * the radius of the circle in which the place lies; the ways up start at its middle and at its rim. The ground must reach `reachM` plus
+ * `ROADS_MARGIN_M`; roads beyond are not told.
  */
-export function roadsAround(ground: Ground, roads: RoadIndex, at: LonLat, errorM: number): RoadsAround {
+export function roadsAround(
+  ground: Ground,
+  roads: RoadIndex,
+  at: LonLat,
+  errorM: number,
+  reachM: number = ROADS_REACH_M + errorM,
+): RoadsAround {
   const place = ground.plane.toLocal(at);
   const rim = Array.from({ length: errorM > 1 ? RIM : 0 }, (_, i) => {
     const angle = (2 * Math.PI * i) / RIM;
@@ -71,7 +79,6 @@ export function roadsAround(ground: Ground, roads: RoadIndex, at: LonLat, errorM
   });
   const starts = [place, ...rim];
   const heights = starts.map(({ x, y }) => heightAt(ground, x, y)).filter((z) => !Number.isNaN(z));
-  const reachM = REACH_M + errorM;
   const ways = starts.map((start) => upSlope(ground, start, reachM));
   const feet = roadFeet(roads, ground.plane, place, reachM, ways);
   const found = feet.flatMap((foot) => {
@@ -85,6 +92,7 @@ export function roadsAround(ground: Ground, roads: RoadIndex, at: LonLat, errorM
     at,
     heightM: Number.isNaN(heightM) ? null : heightM,
     errorM,
+    reachM,
     where: found.some(({ distanceM }) => distanceM <= BESIDE_M) ? 'beside' : 'slope',
     above: found
       .filter((one) => least(one) > LEVEL_M)

@@ -1,4 +1,4 @@
-import { alongRoads, type RoadAround, reachFor, roadsAround } from '../../access/index.ts';
+import { alongRoads, ROADS_MARGIN_M, ROADS_REACH_M, type RoadAround, roadsAround } from '../../access/index.ts';
 import { angleRuleOf, fieldCheck, live, marksOf, settingsOf } from '../../book/index.ts';
 import { type LonLat, localPlane } from '../../geo/index.ts';
 import { groundOfSite, readGround } from '../../io/index.ts';
@@ -14,6 +14,7 @@ import {
 import { type Conditions, fairConditions } from '../../rigging/index.ts';
 import { mileAt, type Route, roadAt, stationOnRoute } from '../../road/index.ts';
 import { completeStudy, type GroundWork, type Study, standUp } from '../../study/index.ts';
+import type { Ground } from '../../terrain/index.ts';
 import { azimuthOf, UserError } from '../../units/index.ts';
 import { closeAll, type District, nameOf, type Opener, openDistrict } from '../district.ts';
 import { type SideAsked, sideOfAsk } from '../side-of-ask.ts';
@@ -43,6 +44,11 @@ interface Opened {
 const ON_ROAD_M = 60;
 /** Sites that are told with a road edge, at most. */
 const TOLD_SITES = 2;
+
+/** Ground kept around a site, metres to each side: for positions up to 100 m from it, the roads 300 m around. */
+const KEPT_HALF_M = 500;
+/** Tried one after another where the network is away and not all of the ground is kept, metres. */
+const SHORTER_REACHES_M = [150, 60];
 
 /** What the call view's worker can be asked. */
 export interface CallFunctions {
@@ -98,6 +104,21 @@ export function callFunctions(opener: Opener, store: KeptStore, keep: (keeping: 
     return completeStudy(work, { ...request, ground: work.ground });
   }
 
+  const groundWithin = (at: LonLat, halfM: number, signal: AbortSignal): Promise<Ground> =>
+    readGround(opened().district.sources, localPlane(at), { x: 0, y: 0 }, halfM, signal);
+
+  /** The ground around a place; without a network as much of it as is kept, and how far that reaches. */
+  async function groundAround(at: LonLat, errorM: number, signal: AbortSignal) {
+    for (const reachM of [ROADS_REACH_M, ...SHORTER_REACHES_M]) {
+      try {
+        return { reachM: reachM + errorM, ground: await groundWithin(at, reachM + errorM + ROADS_MARGIN_M, signal) };
+      } catch (error) {
+        if (reachM === SHORTER_REACHES_M.at(-1) || !isUnreachable(error)) throw error;
+      }
+    }
+    throw new Error('The last reach neither answered nor failed.');
+  }
+
   return {
     async open({ source, keeping }, signal) {
       keep(keeping);
@@ -127,6 +148,8 @@ export function callFunctions(opener: Opener, store: KeptStore, keep: (keeping: 
       const at = { lon: site.lon, lat: site.lat };
       const made = await study({ at, side: site.side, siteId: id, conditions: conditionsOf(weather) }, signal);
       await writeKeptStudy(store, id, weather, made);
+      // A call's position lies below the site: the ground around it is wanted too.
+      if (weather === 'dry') await groundWithin(at, KEPT_HALF_M, signal);
       return callSite(opened(), site, made);
     },
     async finish(pack) {
@@ -137,9 +160,8 @@ export function callFunctions(opener: Opener, store: KeptStore, keep: (keeping: 
     study,
     async around({ at, errorM }, signal) {
       const { district, sites, roads, routes } = opened();
-      const reach = reachFor(errorM);
-      const ground = await readGround(district.sources, localPlane(at), { x: 0, y: 0 }, reach, signal);
-      const found = roadsAround(ground, district.roads, at, errorM);
+      const { ground, reachM } = await groundAround(at, errorM, signal);
+      const found = roadsAround(ground, district.roads, at, errorM, reachM);
       const placed = sites.flatMap((site) => {
         const place = roadAt(district.roads, site);
         return place.ok ? [{ site, way: place.value.way, stationM: place.value.stationM }] : [];
@@ -165,6 +187,8 @@ export function callFunctions(opener: Opener, store: KeptStore, keep: (keeping: 
     },
   };
 }
+
+const isUnreachable = (error: unknown): boolean => error instanceof UserError && error.code === 'unreachable';
 
 /** Conditions under which studies are kept: one weather at a time, by day, in calm. */
 export const conditionsOf = (weather: Weather): Conditions => ({

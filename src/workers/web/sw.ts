@@ -40,7 +40,7 @@ scope.addEventListener('fetch', (event) => {
   // Parts of files are read past the cache, which knows only whole ones.
   if (request.method !== 'GET' || origin !== location.origin || request.headers.has('range')) return;
   const path = request.mode === 'navigate' ? pageFor(pathname) : pathname;
-  if (path !== null && (path in FILES || path.startsWith('/assets/'))) event.respondWith(kept(path, request));
+  if (path !== null && (path in FILES || path.startsWith('/assets/'))) event.respondWith(kept(path, event));
 });
 
 /** The page that an address opens; null for a file that is no page of the app. */
@@ -49,22 +49,29 @@ function pageFor(path: string): string | null {
   return /\.\w+$/.test(path) && path !== '/index.html' ? null : '/index.html';
 }
 
-/** Whole or not at all: a file that fails to come fails the installation, and the version before goes on. */
+/** Whole or not at all: a file that does not come as this version has it fails the installation, and the version before goes on. */
 async function keepFiles(): Promise<void> {
   const cache = await caches.open(own);
   await Promise.all(
     Object.entries(FILES).map(async ([path, revision]) => {
-      const before = await caches.match(path, { ignoreVary: true });
+      const before = await caches.match(path);
       if (before?.headers.get('x-revision') === revision) return cache.put(path, before);
       const answer = await fetch(path, { cache: 'no-cache' });
-      if (!answer.ok) throw new Error(`${path} answered ${answer.status}`);
+      const bytes = await answer.arrayBuffer();
+      if (!answer.ok || (await revisionOf(bytes)) !== revision) throw new Error(`${path} is not of this version.`);
       const headers = new Headers(answer.headers);
       headers.set('x-revision', revision);
       headers.delete('content-encoding');
       headers.delete('content-length');
-      return cache.put(path, new Response(await answer.blob(), { headers }));
+      return cache.put(path, new Response(bytes, { headers }));
     }),
   );
+}
+
+/** The start of the SHA-256 of a file, as the build writes it. */
+async function revisionOf(bytes: ArrayBuffer): Promise<string> {
+  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
+  return Array.from(digest.subarray(0, 6), (byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
 /** Keeps this version and the one before it, whose windows may still ask for their parts. */
@@ -73,9 +80,15 @@ async function dropOld(): Promise<void> {
   await Promise.all(shells.slice(0, -1).map((name) => caches.delete(name)));
 }
 
-async function kept(path: string, request: Request): Promise<Response> {
-  const found = (await (await caches.open(own)).match(path)) ?? (await caches.match(path));
-  return found ?? fetch(request);
+/** A page comes out of this version alone; its parts may be those of a version that a window still runs. */
+async function kept(path: string, event: Fetching): Promise<Response> {
+  const found = await (await caches.open(own)).match(path);
+  if (found) return found;
+  const older = path.startsWith('/assets/') ? await caches.match(path) : undefined;
+  if (older) return older;
+  // The browser has cleared the cache: the files are kept again, if the server still has this version.
+  if (path in FILES) event.waitUntil(keepFiles().catch(() => {}));
+  return fetch(event.request);
 }
 
 async function answerCount(port: MessagePort): Promise<void> {

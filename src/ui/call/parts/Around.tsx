@@ -8,6 +8,8 @@ import { useCall, useCallState } from './use-call.ts';
 
 /** A surveyed site this near along the road is the place of the call, metres; farther, it is another place (judgement). */
 const SAME_PLACE_M = 60;
+/** How far roads are looked for where the ground is there, metres, without the error. */
+const FULL_REACH_M = 300;
 /** Nearer than this a site is here, metres: positions are not better. */
 const HERE_M = 10;
 /** Beyond this along the road the nearest surveyed site is told to be far, metres (judgement). */
@@ -40,7 +42,7 @@ export function Around() {
 
 function Found({ units }: { units: UnitSystem }) {
   const { around, pack } = useCallState();
-  const { above, below, beside, where, heightM, errorM } = around!;
+  const { above, below, beside, where, heightM, errorM, reachM } = around!;
   const start = [...beside, ...above];
   const nearest = Math.min(...start.map(({ sites }) => sites[0]?.alongM ?? Infinity));
   const nearestName = (): string => {
@@ -53,7 +55,7 @@ function Found({ units }: { units: UnitSystem }) {
     );
   }
   if (start.length === 0 && below.length === 0) {
-    return <p class="lead">No road within {formatLength(300 + errorM, units)} of this position, above or below.</p>;
+    return <p class="lead">No road within {formatLength(reachM, units)} of this position, above or below.</p>;
   }
   return (
     <>
@@ -65,6 +67,11 @@ function Found({ units }: { units: UnitSystem }) {
         </p>
       )}
       <p class="data">Bare ground only: what grows or stands there is not seen.</p>
+      {reachM < FULL_REACH_M + errorM && (
+        <p class="alarm">
+          Looked only {formatLength(reachM, units, 'down')} around: the elevation farther off is not on this device.
+        </p>
+      )}
       <ol class="edges">
         {start.map((road) => (
           <Edge key={`${road.way} ${road.stationM}`} road={road} units={units} />
