@@ -105,6 +105,6 @@ function tieOff(
 const LEAVES_END = 0.35;
 
 /** Angle between the tie and the resultant of both legs, degrees. */
-export function offBy(tieX: number, tieY: number, pull: PlanVector): number {
+function offBy(tieX: number, tieY: number, pull: PlanVector): number {
   return (Math.acos(Math.max(-1, Math.min(1, tieX * pull.x + tieY * pull.y))) * 180) / Math.PI;
 }

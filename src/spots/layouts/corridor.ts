@@ -5,6 +5,9 @@ import { strip } from '../footprint.ts';
 import type { Hazard } from '../hazards.ts';
 import { LAYOUT_LIMITS } from './layout-limits.ts';
 
+/** The field of a tree or rock ends its clearance short of it, metres. */
+export const MARK_SHORT_M = 1.5;
+
 /** Points along the sides of a corridor are tested this far apart, metres; rounding alone refuses nothing. */
 const STEP_M = 0.5;
 const TOUCH_M = 1e-6;
@@ -44,7 +47,7 @@ const SIDES = [-1, 1] as const;
 const scratch = new Float64Array(2);
 
 /** True where an offset at an element of the bench, with fractions, lies where people may stand. */
-export function withinUsable({ left, right, count }: Bench, element: number, offsetM: number): boolean {
+function withinUsable({ left, right, count }: Bench, element: number, offsetM: number): boolean {
   const i = Math.min(count - 2, Math.floor(element));
   const t = element - i;
   const l = left.usableOffsetM[i] + t * (left.usableOffsetM[i + 1] - left.usableOffsetM[i]);

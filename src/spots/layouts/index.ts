@@ -1,8 +1,7 @@
 export * from './evaluate.ts';
 export * from './find-layouts.ts';
 export * from './haul-ground.ts';
-export { COUNTED_ROPE_KN, kitArrivals } from './kit-at-hand.ts';
-export { LAYOUT_LIMITS } from './layout-limits.ts';
+export { kitArrivals } from './kit-at-hand.ts';
 export * from './layout-spots.ts';
 export type * from './layout-types.ts';
 export { type Means, meansOf, type Unit } from './means.ts';

@@ -2,7 +2,7 @@ import { type Kit, ropeLengths, type UnitArrival } from '../../book/index.ts';
 import type { GearRatings, KitArrival, TimeSettings } from '../../rigging/index.ts';
 
 /** Ropes under this are not counted: general-use class, kilonewtons (recalled) [source: nfpa-1983]. */
-export const COUNTED_ROPE_KN = 40;
+const COUNTED_ROPE_KN = 40;
 
 /** Ropes that count, by the unit that brings them, in order of arrival. */
 export function kitArrivals(arrivals: readonly UnitArrival[], kits: readonly Kit[]): KitArrival[] {

@@ -90,7 +90,7 @@ export interface Layout {
   readonly run: HaulArrangement;
   readonly haul: Haul;
   readonly fits: RopeFits;
-  /** Rating of the gear, and ropes counted, are those of the kits that come; kit there before the ropes are rigged. */
+  /** One rope a line is there before rigging ends. */
   readonly kitAtHand: boolean;
   /** Where ropes are short: how the slope is taken in stages; null where none are needed or none can be told. */
   readonly stages: readonly StagePlan[] | null;

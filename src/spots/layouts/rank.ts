@@ -23,7 +23,7 @@ export interface RankKey {
 }
 
 /** The steps of the rank in their order. */
-export const rankSteps = [
+const rankSteps = [
   'factors',
   'practical',
   'kit',

@@ -1,24 +1,25 @@
-import { type PlanVector, turnForce } from '../../rigging/index.ts';
+import type { PlanVector } from '../../rigging/index.ts';
 import { toRadians } from '../../units/index.ts';
 import { placeOnBench } from '../bench-place.ts';
 import { strip } from '../footprint.ts';
 import { laneUse } from '../lanes.ts';
 import type { Spot } from '../spot-types.ts';
-import { type AnchorLoad, addLoad, freeOf, noLoad } from './anchor-load.ts';
+import { type AnchorLoad, noLoad } from './anchor-load.ts';
 import { mayBelay, ownBelay, separateBelays } from './belay-place.ts';
 import { type Bend, bendsFor } from './bends.ts';
 import type { BelayPlace, Candidate } from './candidate.ts';
 import { chooseSystem } from './choose-system.ts';
-import { clearOfMarks, corridorSight, insideUsable, type Sight } from './corridor.ts';
+import { corridorSight, MARK_SHORT_M, type Sight } from './corridor.ts';
 import { LAYOUT_LIMITS } from './layout-limits.ts';
 import { minutesOf } from './minutes-of.ts';
 import { bitCount, bitsBetween, laneBits, trafficPast } from './people-there.ts';
 import type { PullBase } from './pull-base.ts';
 import { rankKeyOf } from './rank-key.ts';
 import type { Search } from './search.ts';
-import { outsideTriangle, ropeClear, spotsApart } from './spots-apart.ts';
 import type { Stand } from './stands.ts';
 import { teamRoomM } from './team-room.ts';
+import { isClear } from './turned-clear.ts';
+import { heldLoad, turnedLoad } from './turned-load.ts';
 
 /** An anchor faces its rope within 45°. */
 const FACES = Math.SQRT1_2;
@@ -155,7 +156,7 @@ function tryPair(
     return;
   }
   const leg = { x: (tie.x - bend.x) / fieldM, y: (tie.y - bend.y) / fieldM };
-  const load = loadOf(search, one, held, leg, anchor, belay);
+  const load = turnedLoad(search, one, held, leg, anchor, belay);
   if (!podium.admits(rankKeyOf(frame, hope.choice, fewest, load, 'turned', hope.minutes), places)) return;
   const corridor = strip(bend.x, bend.y, tie.x, tie.y, LAYOUT_LIMITS.corridorM);
   const lanesTaken = lanesAtLeast | laneBits(laneUse(bench, ground.traits, corridor, Math.floor(anchor.element)).taken);
@@ -184,7 +185,6 @@ function tryPair(
 const NO_LOAD = noLoad();
 /** Spots with nothing to check: what a tie could at best come to. */
 const EVEN = { anchor: { spot: null }, turn: null };
-const MARK_SHORT_M = 1.5;
 /** A corridor reaches at least this far to either side of its ends across the road, however it slants, metres. */
 const CORRIDOR_SURE_M = 0.7;
 
@@ -216,56 +216,4 @@ function belaysFor(search: Search, turn: Stand, bend: Bend, along: -1 | 1): Bela
   ).slice(0, 1);
   if (turn.tie.anchor.kind !== 'apparatus') return others.length > 0 ? others : [own];
   return turn.tie.anchor.attachments >= 2 ? [own, ...others] : others;
-}
-
-/** What lies on turn and belay whatever the anchor: held at the turn, and caught by the belay. */
-function heldLoad({ frame, means }: Search, { tie }: Stand, bend: Bend, belay: BelayPlace, base: PullBase): AnchorLoad {
-  const { rates, conditions } = means;
-  const { edge } = frame;
-  const { tensionKn } = base;
-  const load = noLoad();
-  const shared = belay.tie.id === tie.id;
-  const free = freeOf(tie.anchor, shared ? 2 : 1);
-  addLoad(load, tie.anchor, free, tensionKn.held, bend.towardEdge, rates.heldFactor, conditions, rates);
-  const caught = { x: edge.x - belay.tie.x, y: edge.y - belay.tie.y };
-  const atBelay = shared ? free : freeOf(belay.tie.anchor, 1);
-  addLoad(load, belay.tie.anchor, atBelay, tensionKn.belay, caught, rates.heldFactor, conditions, rates);
-  return load;
-}
-
-/** Every force of a turned haul on what holds it; `leg` is the unit vector from the bend to the anchor. */
-function loadOf(
-  { means }: Search,
-  { turn, bend, base }: BendSearch,
-  held: AnchorLoad,
-  leg: PlanVector,
-  anchor: Stand,
-  belay: BelayPlace,
-): AnchorLoad {
-  const { rates, conditions } = means;
-  const { tensionKn, farHangingKn } = base;
-  const load = { ...held };
-  const free = freeOf(turn.tie.anchor, belay.tie.id === turn.tie.id ? 2 : 1);
-  const bent = turnForce(tensionKn.hanging, bend.towardEdge, farHangingKn, leg);
-  addLoad(load, turn.tie.anchor, free, bent.kn, bent.toward, rates.haulingFactor, conditions, rates);
-  const back = { x: -leg.x, y: -leg.y };
-  const atMain = freeOf(anchor.tie.anchor, belay.tie.id === anchor.tie.id ? 2 : 1);
-  addLoad(load, anchor.tie.anchor, atMain, farHangingKn, back, rates.haulingFactor, conditions, rates);
-  return load;
-}
-
-/** Exact tests of the ground that a turned haul takes: corridor, marks in it, apparatus out of the ropes and of the angle. */
-function isClear({ frame }: Search, turn: Stand, bend: Bend, { tie, walk }: Stand, element: number): boolean {
-  const { bench, ground, edge } = frame;
-  const spots = [turn.tie.spot, tie.spot].filter((spot) => spot !== null);
-  if (spots.length === 2 && !spotsApart(spots[0], spots[1])) return false;
-  if (turn.tie.spot !== null && !ropeClear(turn.tie.spot, bend, tie, false)) return false;
-  if (turn.tie.spot !== null && !ropeClear(turn.tie.spot, edge, bend, false)) return false;
-  if (tie.spot !== null && !ropeClear(tie.spot, bend, tie, true)) return false;
-  if (!spots.every((spot) => outsideTriangle(spot, edge, bend, tie))) return false;
-  // The field of a mark ends its clearance short of it.
-  const share = tie.spot === null ? 1 - MARK_SHORT_M / Math.hypot(walk.x - bend.x, walk.y - bend.y) : 1;
-  const end = { x: bend.x + (walk.x - bend.x) * share, y: bend.y + (walk.y - bend.y) * share };
-  if (!insideUsable(bench, bend.x, bend.y, end.x, end.y, LAYOUT_LIMITS.corridorM, element)) return false;
-  return clearOfMarks(ground.hazards, bend.x, bend.y, tie.x, tie.y, [turn.tie.id, tie.id]);
 }

@@ -3,6 +3,8 @@ import type { Layout } from './layout-types.ts';
 import { compareRank, type RankStep } from './rank.ts';
 import type { Search } from './search.ts';
 
+const LEVEL = 'Level with another on every step of the rank: as good.';
+
 type Ranked = Omit<Layout, 'rank' | 'why'>;
 
 /** Sentences on a layout among those by rank: the step that set it before the next, then what a crew must know. */
@@ -21,16 +23,12 @@ export function whyRanked(layouts: readonly Ranked[], i: number, { means }: Pick
 
 const ahead = (a: Ranked, b: Ranked): string => {
   const { step } = compareRank(a.key, b.key);
-  return step === null
-    ? 'Level with the next on every step of the rank.'
-    : `Before the next by ${stepWords(step, a, b)}.`;
+  return step === null ? LEVEL : `Before the next by ${stepWords(step, a, b)}.`;
 };
 
 const behind = (a: Ranked, b: Ranked): string => {
   const { step } = compareRank(b.key, a.key);
-  return step === null
-    ? 'Level with the one before on every step of the rank.'
-    : `Behind the one before by ${stepWords(step, a, b)}.`;
+  return step === null ? LEVEL : `Behind the one before by ${stepWords(step, a, b)}.`;
 };
 
 const verdictWords = {

@@ -58,7 +58,7 @@ function finalKey({ key }: Candidate, result: ReturnType<typeof evaluate>): Rank
 }
 
 /** Lengths of an arrangement along its ropes. */
-export function runOf({ kind, choice, base, fieldM, belay, roomM }: Candidate): HaulArrangement {
+function runOf({ kind, choice, base, fieldM, belay, roomM }: Candidate): HaulArrangement {
   const { system, advantage, handTurns, throwRopeM } = choice;
   return {
     ...{ kind, system, advantage, handTurns, throwRopeM, fieldM },
@@ -69,7 +69,7 @@ export function runOf({ kind, choice, base, fieldM, belay, roomM }: Candidate): 
 }
 
 /** What each line is tied to and where it pulls. */
-export function anchorsOf({ anchor, turn, belay, handTurn }: Candidate, edge: PointM): HaulAnchors {
+function anchorsOf({ anchor, turn, belay, handTurn }: Candidate, edge: PointM): HaulAnchors {
   const from = (a: PointM, b: PointM): PointM => ({ x: b.x - a.x, y: b.y - a.y });
   const mainTowardEdge = from(turn?.bend ?? anchor, edge);
   return {
@@ -93,7 +93,7 @@ const tieOf = ({ id, anchor, spot, x, y }: TiePlace): Tie => ({
 });
 
 /** The same arrangement always bears the same id: kind, anchor, turn, belay, system. */
-export function layoutId({ kind, anchor, turn, belay, choice }: Candidate): string {
+function layoutId({ kind, anchor, turn, belay, choice }: Candidate): string {
   const system = choice.system === 'built in' ? 'built in' : 'separate';
   return [kind, anchor.id, turn?.tie.id ?? '', belay.tie.id, choice.advantage, system].join('|');
 }

@@ -19,7 +19,7 @@ const forbidden: readonly MarkKind[] = [
   'wall',
   'water',
 ];
-const RUNS = 1500;
+const RUNS = 1200;
 
 /** A random roadside with a drop on its right, a tree or rock, and something that is no anchor. */
 function randomRoadside(seed: number): MadeSite | null {
@@ -69,12 +69,18 @@ function* corridorPoints(a: Point, b: Point): Generator<Point> {
   }
 }
 
+/** A width between whole stations, which is all that a bench tells: straight from one to the next. */
+const between = (widthM: (s: number) => number, s: number): number => {
+  const i = Math.floor(s);
+  return widthM(i) + (s - i) * (widthM(i + 1) - widthM(i));
+};
+
 /** How far a point lies outside what people may use, by the formula of the bench, metres. */
 function outsideM(made: MadeBench, { x, y }: Point): number {
   const { s, q } = onArc(made.curvature!(0), x, y);
   const most = ([side, out]: readonly [NonNullable<MadeBench['left']>, number]): number => {
     const setback = side.kind === 'drop' || side.kind === 'bank' ? 1 : 0.5;
-    return out - Math.min(side.widthM(s) - setback, side.barrierM! - 0.5);
+    return out - Math.min(between(side.widthM, s) - setback, side.barrierM! - 0.5);
   };
   return Math.max(most([made.left!, -q]), most([made.right!, q]));
 }
@@ -124,9 +130,8 @@ describe(`every layout on ${RUNS} random roadsides`, () => {
     const { edge, anchor, turn } = layout;
     const { bend } = turn!;
     if (anchor.kind === 'apparatus') {
-      // Between stations a width is taken as straight; a made one bends where a turnout begins.
       const out = Math.max(...[...corridorPoints(bend, anchor.at)].map((point) => outsideM(made, point)));
-      if (out > 0.07) fail(seed, layout, 'corridor outside the usable bench');
+      if (out > 0.02) fail(seed, layout, 'corridor outside the usable bench');
     }
     const backwards = { x: -Math.sin(made.curvature!(0) * 45), y: Math.cos(made.curvature!(0) * 45) };
     if (degreesBetween(from(edge, bend), backwards) > 25.01) fail(seed, layout, 'bend far from the descent');
@@ -142,7 +147,7 @@ describe(`every layout on ${RUNS} random roadsides`, () => {
   }
 
   function check(seed: number, site: MadeSite): void {
-    const { layouts, spots } = layoutsOf(site, 28);
+    const { layouts, spots } = layoutsOf(site, 26);
     const made = site.bench;
     for (const layout of layouts) {
       count[layout.kind]++;
@@ -190,7 +195,7 @@ describe(`every layout on ${RUNS} random roadsides`, () => {
       check(seed, site);
     }
     expect(wrong.slice(0, 20)).toEqual([]);
-    expect(count.sites).toBeGreaterThan(500);
+    expect(count.sites).toBeGreaterThan(400);
     expect(count.turned).toBeGreaterThan(300);
     expect(count.straight).toBeGreaterThan(50);
     expect(count.marks).toBeGreaterThan(50);
