@@ -55,9 +55,14 @@ export function siteLayers(ink: MapInk, selected: string | null): LayerSpecifica
         'text-field': [
           'format',
           ['get', 'name'],
-          // A site that nobody has checked on the ground has its name in italics.
+          // A site that nobody has checked on the ground has its name in italics; the map reads the style off the first family's name.
           {
-            'text-font': ['case', ['get', 'unchecked'], ['literal', [`${ink.words} Italic`]], ['literal', [ink.words]]],
+            'text-font': [
+              'case',
+              ['get', 'unchecked'],
+              ['literal', [`Italic, ${ink.words}`]],
+              ['literal', [ink.words]],
+            ],
           },
           ['case', ['==', ['get', 'figures'], ''], '', ['concat', '\n', ['get', 'figures']]],
           { 'text-font': ['literal', [ink.figures]], 'font-scale': 0.85 },
