@@ -11,12 +11,13 @@ import {
 import { fairConditions } from '../../rigging/index.ts';
 import type { Study } from '../../study/index.ts';
 import { UserError } from '../../units/index.ts';
+import type { CallSource } from '../../workers/call/index.ts';
 import { readCallAddress, writeCallAddress } from './address.ts';
 import { keepDistrict } from './keep.ts';
 import { locate } from './locate.ts';
 import { holdOf } from './plan/index.ts';
 import type { Hit, SiteIndex } from './search/index.ts';
-import { callSource, demoSource } from './source.ts';
+import { type DistrictHere, districtHere, districtState } from './source.ts';
 import { type CallState, type Circumstances, createStore, emptyCall, nothingShown, type Place } from './state.ts';
 import { callWorker } from './worker.ts';
 
@@ -32,7 +33,11 @@ export function createCall() {
   const { get, set } = store;
   const disk = cacheStore();
   const worker = callWorker();
-  const source = demoSource();
+  let here: Promise<DistrictHere> | null = null;
+  const source = async (): Promise<CallSource> => {
+    here ??= districtHere();
+    return (await here).source;
+  };
   let index: { readonly of: unknown; readonly index: SiteIndex } | null = null;
   /** Counts questions of a person: only the newest answer is shown, and keeping waits for it. */
   let asked = 0;
@@ -67,7 +72,7 @@ export function createCall() {
 
   function askAround(at: LonLat, errorM: number): void {
     void question(
-      () => worker.ask('around', { at, errorM }, source),
+      async () => worker.ask('around', { at, errorM }, await source()),
       (around) => set({ around, working: false }),
     );
   }
@@ -99,11 +104,17 @@ export function createCall() {
       if (!site) throw new UserError('no-site', `No site "${place.id}" is in the book on this device; search for it.`);
       const side = { azimuthDeg: site.sideAzimuthDeg };
       const at = { lon: site.lon, lat: site.lat };
-      return { study: await worker.ask('study', { at, side, siteId: site.id, conditions }, source), atMs: null };
+      return {
+        study: await worker.ask('study', { at, side, siteId: site.id, conditions }, await source()),
+        atMs: null,
+      };
     }
     if (place.kind !== 'spot') throw new Error(`No study is made of a place of the kind "${place.kind}".`);
     const side = { azimuthDeg: place.sideAzimuthDeg };
-    return { study: await worker.ask('study', { at: place.at, side, siteId: null, conditions }, source), atMs: null };
+    return {
+      study: await worker.ask('study', { at: place.at, side, siteId: null, conditions }, await source()),
+      atMs: null,
+    };
   }
 
   /** What the anchors hold in the other weathers, for the switch: from what is kept, never in the way of a question. */
@@ -143,11 +154,13 @@ export function createCall() {
   }
 
   async function keep(): Promise<void> {
-    const found = await callSource();
-    set({ online: found !== null });
-    if (!found) return;
+    here = districtHere();
+    const { source, behind } = await here;
+    const state = await districtState(await here);
+    set({ online: state !== null, bookBehind: behind });
+    if (state === null) return;
     const { kept } = get();
-    const fresh = kept?.pack?.madeFrom === found.state && kept.studies === kept.pack.sites.length && !kept.lost;
+    const fresh = kept?.pack?.madeFrom === state && kept.studies === kept.pack.sites.length && !kept.lost;
     if (fresh) return;
     set({ keepProblem: null, keeping: { done: 0, of: 0 } });
     try {
@@ -161,7 +174,7 @@ export function createCall() {
         progress: (keeping: CallState['keeping']) => set({ keeping }),
         turn: () => urgent.then(() => undefined),
       };
-      const pack = await keepDistrict(worker, found.source, found.state, listener, new AbortController().signal);
+      const pack = await keepDistrict(worker, source, state, listener, new AbortController().signal);
       if (pack) set({ pack });
       set({ keeping: null, kept: await keptState(disk, localStorage) });
     } catch (error) {

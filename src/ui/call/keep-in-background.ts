@@ -1,6 +1,6 @@
 import { cacheStore, keptState } from '../../io/offline/index.ts';
 import { keepDistrict } from './keep.ts';
-import { callSource } from './source.ts';
+import { districtHere, districtState } from './source.ts';
 import { callWorker } from './worker.ts';
 
 /** Hands must have been off the desk this long, milliseconds: keeping computes, and work goes first. */
@@ -16,12 +16,13 @@ export function keepInBackground(): void {
   const worker = callWorker();
   const run = async (): Promise<void> => {
     if (document.visibilityState === 'hidden' || !navigator.onLine) return;
-    const found = await callSource();
-    if (!found) return;
+    const here = await districtHere();
+    const state = await districtState(here);
+    if (state === null) return;
     const { pack, studies, lost } = await keptState(cacheStore(), localStorage);
-    if (pack?.madeFrom === found.state && studies === pack.sites.length && !lost) return;
+    if (pack?.madeFrom === state && studies === pack.sites.length && !lost) return;
     const quiet = { outlined: () => {}, progress: () => {}, turn: async () => {} };
-    await keepDistrict(worker, found.source, found.state, quiet, abort.signal);
+    await keepDistrict(worker, here.source, state, quiet, abort.signal);
   };
   const wait = (): void => {
     clearTimeout(timer);

@@ -1,28 +1,54 @@
-import { defaultAngleRule } from '../../book/index.ts';
+import { type Book, defaultAngleRule, live, settingsOf } from '../../book/index.ts';
 import type { CallSource } from '../../workers/call/index.ts';
 import { demoFiles } from '../demo.ts';
 
 /** Names this build of the program: another may compute otherwise. */
 declare const __PROGRAM__: string;
 
-/** The district on this device, and what names its present state: another state is kept anew. Null without a network. */
-export async function callSource(): Promise<{ readonly source: CallSource; readonly state: string } | null> {
+/** Name of the browser's book that the desk keeps for the demo district. */
+const BOOK = 'demo';
+
+/** The district of this device. `behind`: its book holds edits that the plain copy read here does not have yet. */
+export interface DistrictHere {
+  readonly source: CallSource;
+  readonly behind: boolean;
+}
+
+/** The district out of what is on this device, without asking the network: its files may be kept. */
+export async function districtHere(): Promise<DistrictHere> {
+  const read = await readBook();
+  const book = read && live(read.book, 'sites').length > 0 ? read.book : null;
+  const settings = book && settingsOf(book);
+  const source: CallSource = {
+    name: settings?.district || 'Tamarrow Fire District',
+    invented: true,
+    files: demoFiles(),
+    posts: new URL('/demo/calibration.json', location.href).href,
+    book,
+    units: settings?.units ?? 'us',
+    rule: defaultAngleRule,
+  };
+  return { source, behind: read?.behind ?? false };
+}
+
+/** What names the district's present state, so that another state is kept anew; null without a network. */
+export async function districtState({ source }: DistrictHere): Promise<string | null> {
   try {
     const answer = await fetch('/demo/recipe.sha256', { cache: 'no-cache' });
     if (!answer.ok) return null;
-    return { source: demoSource(), state: `${__PROGRAM__} ${(await answer.text()).trim()}` };
+    const book = source.book ? JSON.stringify(source.book.madeFrom) : '';
+    return `${__PROGRAM__} ${(await answer.text()).trim()} ${book}`;
   } catch {
     return null;
   }
 }
 
-/** The demo district, without asking whether it can be reached: its files may be kept. */
-export const demoSource = (): CallSource => ({
-  name: 'Tamarrow Fire District',
-  invented: true,
-  files: demoFiles(),
-  posts: new URL('/demo/calibration.json', location.href).href,
-  book: null,
-  units: 'us',
-  rule: defaultAngleRule,
-});
+/** The plain copy of the book, without its merge; null where the desk has not kept any, or the browser keeps nothing. */
+async function readBook(): Promise<{ readonly book: Book; readonly behind: boolean } | null> {
+  try {
+    const { readerSnapshot } = await import('../../io/web/store/index.ts');
+    return await readerSnapshot(BOOK);
+  } catch {
+    return null;
+  }
+}

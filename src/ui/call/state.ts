@@ -29,6 +29,8 @@ export interface CallState {
   /** True until it is known whether anything is kept. */
   readonly loading: boolean;
   readonly keeping: KeepProgress | null;
+  /** The book has edits that what is kept does not have yet. */
+  readonly bookBehind: boolean;
   /** Why nothing could be kept, one sentence. */
   readonly keepProblem: string | null;
   readonly place: Place;
@@ -59,6 +61,7 @@ export const emptyCall: CallState = {
   pack: null,
   loading: true,
   keeping: null,
+  bookBehind: false,
   keepProblem: null,
   place: { kind: 'start' },
   circumstances: { weather: 'dry', night: false, wind: false },

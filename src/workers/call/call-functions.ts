@@ -82,7 +82,8 @@ export function callFunctions(opener: Opener, store: KeptStore, keep: (keeping: 
     const record = book && siteId !== null ? live(book, 'sites').find(({ id }) => id === siteId) : undefined;
     const request = {
       roads: district.roads,
-      marks: book ? [...district.marks, ...marksOf(book, siteId)] : district.marks,
+      // The book took the files' marks over and counts from then on.
+      marks: book ? marksOf(book, siteId) : district.marks,
       at,
       side: sideOfAsk(asked, at, place.value),
       patient: record?.patientPoint ?? null,
@@ -95,7 +96,7 @@ export function callFunctions(opener: Opener, store: KeptStore, keep: (keeping: 
         ...(record?.pinnedTurn ? { turn: record.pinnedTurn } : {}),
         ...(record?.pinnedBelay ? { belay: record.pinnedBelay } : {}),
       },
-      resources: book ? resourcesOfBook(book, road) : district.resourcesFor(road),
+      resources: (book && resourcesOfBook(book, road)) ?? district.resourcesFor(road),
     };
     const key = JSON.stringify([at, request.side, siteId]);
     const ground = last?.key === key ? last.work : await groundOfSite(district.sources, request, signal);
@@ -124,11 +125,9 @@ export function callFunctions(opener: Opener, store: KeptStore, keep: (keeping: 
       keep(keeping);
       const district = await openDistrict(source.files, opener, signal);
       const { book, posts } = source;
-      const posted = book
-        ? postsOfBook(book)
-        : posts === null
-          ? []
-          : readPosts(await opener.text(posts, signal), nameOf(posts));
+      const own = book ? postsOfBook(book) : [];
+      const posted =
+        own.length > 0 || posts === null ? own : readPosts(await opener.text(posts, signal), nameOf(posts));
       const { roads, routes, complaints } = callRoads(district.roads, posted);
       const before = current?.district;
       const sites = book ? listedOfBook(source) : (district.view.list?.sites ?? []);

@@ -7,12 +7,12 @@ import type { UnitSystem } from '../../units/index.ts';
 import type { DistrictFiles, Origin } from '../district.ts';
 import type { SideAsked } from '../side-of-ask.ts';
 
-/** A district as the call view opens it. With a book, sites, marks, people and posts are the book's; else those of the files. */
+/** A district as the call view opens it. With a book, sites and marks are the book's, and what it has of people, kit and posts. */
 export interface CallSource {
   readonly name: string;
   readonly invented: boolean;
   readonly files: DistrictFiles;
-  /** Mile posts of a district without a book. */
+  /** Mile posts where the book has none. */
   readonly posts: Origin | null;
   readonly book: Book | null;
   readonly units: UnitSystem;

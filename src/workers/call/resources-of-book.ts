@@ -1,13 +1,18 @@
 import { arrivalsOf, type Book, fleetOf, kitsOf, ratesOf, responseOf } from '../../book/index.ts';
 import type { Resources } from '../../study/index.ts';
 
-/** Who comes to a road with what, by a book; "shipped" where any of it had to be taken from what is shipped. */
-export function resourcesOfBook(book: Book, road: string | null): Resources {
+/**
+ * Who comes to a road with what, by a book; "shipped" where any of it had to be taken from what is shipped. Null where the book holds
+ * nothing of the kind.
+ */
+export function resourcesOfBook(book: Book, road: string | null): Resources | null {
   const fleet = fleetOf(book);
   const kits = kitsOf(book);
   const arrivals = arrivalsOf(book, road);
   const response = responseOf(book);
-  const shipped = [fleet, kits, arrivals, response].some((given) => given.shipped);
+  const all = [fleet, kits, arrivals, response];
+  if (all.every((given) => given.shipped)) return null;
+  const shipped = all.some((given) => given.shipped);
   return {
     how: shipped ? 'shipped' : 'book',
     fleet: fleet.value,

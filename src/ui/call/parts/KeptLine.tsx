@@ -5,7 +5,7 @@ import { useCall, useCallState } from './use-call.ts';
 /** What is on this device, and how fresh: app, sites, elevation. One line where all is well, a sentence where it is not. */
 export function KeptLine() {
   const call = useCall();
-  const { kept, keeping, keepProblem, shell, online } = useCallState();
+  const { kept, keeping, keepProblem, shell, online, bookBehind } = useCallState();
   if (!kept) return <p class="kept" />;
   const { pack, studies, elevationPages, lost } = kept;
   const mb = Math.round((elevationPages * 256) / 1024);
@@ -29,6 +29,11 @@ export function KeptLine() {
         <p>
           {online ? 'Kept' : 'No network. Kept'} on this device: {app}, {studies} of {pack.sites.length} sites with
           their studies, {mb} MB of elevation; {dayWords(pack.madeAtMs)}.
+        </p>
+      )}
+      {bookBehind && !keeping && (
+        <p class="alarm">
+          The newest edits of the book are not in these plans yet: they are taken once the desk is closed.
         </p>
       )}
       {shell?.kind === 'failed' && <p class="alarm">{shell.why}</p>}

@@ -3,6 +3,7 @@ import { mileText } from '../../../road/index.ts';
 import { STOP_LINE, type Study } from '../../../study/index.ts';
 import { type CallPlan, callPlan, MiniProfile } from '../plan/index.ts';
 import { ConditionSwitch } from './Conditions.tsx';
+import { Drawing } from './Drawing.tsx';
 import { dayWords } from './day-words.ts';
 import { Neighbours } from './Neighbours.tsx';
 import { NextStep } from './NextStep.tsx';
@@ -119,6 +120,7 @@ function Whole({ study }: { study: Study }) {
           <li key={code + text}>{text}</li>
         ))}
       </ul>
+      <Drawing study={study} />
       <p>
         <a class="plain" href={`/#/study/${lon.toFixed(7)},${lat.toFixed(7)},${side}`}>
           The whole study

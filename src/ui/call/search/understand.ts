@@ -1,4 +1,4 @@
-import type { LonLat, PositionReading } from '../../../geo/index.ts';
+import type { PositionReading } from '../../../geo/index.ts';
 import type { CallPack, CallRoad, CallSite } from '../../../io/offline/index.ts';
 import type { Result } from '../../../units/index.ts';
 import { type MileHit, readRoadMile } from './road-mile.ts';
@@ -67,10 +67,3 @@ const NEAREST = 3;
 
 const away = (site: CallSite, stationM: number): number =>
   site.stationM === null ? Infinity : Math.abs(site.stationM - stationM);
-
-/** Where a hit lies; null for a sentence. */
-export function placeOf(hit: Hit): LonLat | null {
-  if (hit.kind === 'site') return hit.site;
-  if (hit.kind === 'mile') return hit.place.position;
-  return hit.kind === 'position' ? hit.reading.position : null;
-}
