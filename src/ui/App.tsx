@@ -23,7 +23,7 @@ export function App() {
       <Drawer foot={<Caution />}>
         <Head light={light} />
         <NotesTop />
-        {screen === 'study' && <ProfilePane />}
+        {screen === 'study' && <ProfilePane light={light} />}
         <NotesBody commands={commands} />
       </Drawer>
       <MapPane light={light} />

@@ -23,7 +23,7 @@ export function createDesk(workers: DeskWorkers) {
   const deps = { workers, log };
   const navigate = createNavigate();
   const study = createStudyActions(deps);
-  const sites = createSiteActions(deps, navigate);
+  const sites = createSiteActions(deps, navigate, study);
   const marks = createMarkActions(deps);
   const spots = createSpotActions(deps, study);
   const district = createDistrictActions(deps, study, navigate);
@@ -33,7 +33,7 @@ export function createDesk(workers: DeskWorkers) {
   useBook.subscribe(({ sites: now }, before) => {
     const { subject } = usePlace.getState();
     if (subject?.kind !== 'site' || now.get(subject.id) === before.sites.get(subject.id)) return;
-    if (useBook.getState().marks === before.marks || now.get(subject.id)) study.again();
+    study.again();
   });
 
   function show(subject: Subject | null, screen?: ScreenName, look = true): void {

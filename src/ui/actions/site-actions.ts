@@ -9,6 +9,7 @@ import type { Deps } from './deps.ts';
 import type { Navigate } from './navigate.ts';
 import { newId } from './new-id.ts';
 import { askOf } from './question.ts';
+import type { StudyActions } from './study-actions.ts';
 
 /** What can be done to sites; each is one command of the book. */
 export interface SiteActions {
@@ -20,38 +21,41 @@ export interface SiteActions {
   remove(id: string): void;
 }
 
-export function createSiteActions({ workers, log }: Deps, navigate: Navigate): SiteActions {
+export function createSiteActions({ workers, log }: Deps, navigate: Navigate, study: StudyActions): SiteActions {
   const named = (id: string): string => useBook.getState().sites.get(id)?.name ?? 'site';
   return {
     async place(at) {
       useTool.setState({ said: 'Reading the roadside.' });
       try {
         const question = { at, side: 'of the point', patient: null, patients: 1, pins: {} } as const;
-        const { study } = await workers.study.call('study', askOf(question));
+        const { study: made } = await workers.study.call('study', askOf(question));
         const id = newId('site');
-        const { road } = study.site;
+        const { road } = made.site;
         const { units } = useReading.getState();
         const name = `${road.name ?? 'Unnamed road'}, ${formatLength(road.stationM, units)}`;
-        const set = { name, place: placeOf(study), roadName: road.name, roadId: road.id };
+        const set = { name, place: placeOf(made), roadName: road.name, roadId: road.id };
         if (!(await log.commit(`Place ${name}`, [{ table: 'sites', id, set }]))) return;
-        useTool.setState({ tool: 'look', said: placeWords(study, units) });
+        useTool.setState({ tool: 'look', said: placeWords(made, units) });
         navigate.go({ subject: { kind: 'site', id } });
+        study.visit(false);
       } catch (error) {
         useTool.setState({ said: sentenceOf(error) });
       }
     },
-    moveTo(id, study) {
-      const { road } = study.site;
-      useTool.setState({ said: placeWords(study, useReading.getState().units) });
+    moveTo(id, made) {
+      const { road } = made.site;
+      useTool.setState({ said: placeWords(made, useReading.getState().units) });
       void log.commit(`Move ${named(id)}`, [
-        { table: 'sites', id, set: { place: placeOf(study), roadName: road.name, roadId: road.id } },
+        { table: 'sites', id, set: { place: placeOf(made), roadName: road.name, roadId: road.id } },
       ]);
     },
     edit: (id, set, label) => void log.commit(label, [{ table: 'sites', id, set }]),
     remove(id) {
       const { subject } = usePlace.getState();
       void log.commit(`Delete ${named(id)}`, [{ table: 'sites', id, set: { deleted: true } }]).then((done) => {
-        if (done && subject?.kind === 'site' && subject.id === id) navigate.go({ screen: 'survey', subject: null });
+        if (!done || subject?.kind !== 'site' || subject.id !== id) return;
+        navigate.go({ screen: 'survey', subject: null });
+        study.clear();
       });
     },
   };

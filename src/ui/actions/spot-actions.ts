@@ -85,14 +85,11 @@ export function createSpotActions({ log }: Pick<Deps, 'log'>, study: StudyAction
     },
     pin,
     toggle(id) {
-      const { subject } = usePlace.getState();
-      const made = useStudy.getState().answer?.study;
-      const question = subject && questionOf(subject);
-      if (!made || !question) return;
-      const pins: Pins = { ...loosePins, ...question.pins };
+      const { answer, pins } = useStudy.getState();
+      if (!answer) return;
       const role = (Object.keys(fields) as PinRole[]).find((name) => pins[name] === id);
       if (role) pin(role, null);
-      else pin(roleOf(made, id), id);
+      else pin(roleOf(answer.study, id), id);
     },
   };
 }

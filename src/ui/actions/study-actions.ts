@@ -50,7 +50,7 @@ export function createStudyActions({ workers }: Pick<Deps, 'workers'>): StudyAct
   );
 
   function ask(question: Question, then: ((answer: StudyAnswer) => void) | null): void {
-    set({ point: question.at, patient: question.patient, working: true });
+    set({ point: question.at, patient: question.patient, pins: question.pins, working: true });
     newest++;
     if (!useDistrict.getState().district) return;
     staleTimer ??= setTimeout(() => set({ stale: get().answer !== null }), STALE_AFTER_MS);

@@ -1,5 +1,6 @@
+import { writeAddress } from '../address.ts';
 import { useActions } from '../desk-context.ts';
-import { useBook, useDistrict, useReading } from '../state/index.ts';
+import { useBook, useDistrict, usePlace, useReading } from '../state/index.ts';
 
 /** The top line of the notes: whose district, whether the book is kept, units, light, own files. */
 export function Head({ light }: { readonly light: 'day' | 'night' }) {
@@ -16,6 +17,7 @@ export function Head({ light }: { readonly light: 'day' | 'night' }) {
         {district?.invented && ', an invented demo district'}
       </p>
       <Kept />
+      <ScreenWords />
       <fieldset className="words-switch">
         <legend className="unseen">Units and light</legend>
         <button type="button" aria-pressed={units === 'us'} onClick={() => desk.setUnits('us')}>
@@ -27,9 +29,28 @@ export function Head({ light }: { readonly light: 'day' | 'night' }) {
         <button type="button" onClick={() => desk.setLight(other)}>
           {other}
         </button>
-        <a href="#/open">own files</a>
       </fieldset>
     </div>
+  );
+}
+
+/** On a phone the fore-edge is out of reach: its words stand here. */
+function ScreenWords() {
+  const place = usePlace();
+  return (
+    <nav className="screen-words" aria-label="Screens, in the drawer">
+      {(['survey', 'study', 'open'] as const).map((screen) =>
+        screen === 'study' && !place.subject ? null : (
+          <a
+            key={screen}
+            href={writeAddress({ ...place, screen })}
+            aria-current={place.screen === screen ? 'page' : undefined}
+          >
+            {screen === 'open' ? 'own files' : screen}
+          </a>
+        ),
+      )}
+    </nav>
   );
 }
 

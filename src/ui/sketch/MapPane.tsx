@@ -4,10 +4,11 @@ import type { MapHandle } from '../../map/index.ts';
 import { useActions } from '../desk-context.ts';
 import { readMapInk } from '../map-ink.ts';
 import { useBasemap } from '../own/basemap-store.ts';
-import { useDistrict, useGiven, usePlace, useReading } from '../state/index.ts';
+import { useDistrict, useGiven, usePlace, useReading, useSketch, useTool } from '../state/index.ts';
 import { MapFlag, Stencil } from '../survey/index.ts';
 import { followStores } from './follow-stores.ts';
 import { mapEvents } from './map-events.ts';
+import { PlanPane } from './PlanPane.tsx';
 import { toMapDistrict } from './to-map.ts';
 
 /** The map: loaded after the page has been painted, then kept in step with the desk. */
@@ -21,6 +22,8 @@ export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
   const problem = useDistrict((state) => state.mapProblem);
   const ruleName = useGiven((state) => state.ruleName);
   const screen = usePlace((state) => state.screen);
+  const upper = useSketch((state) => state.upper);
+  const armed = useTool((state) => state.tool !== 'look');
 
   useEffect(() => {
     if (!district || !element.current) return;
@@ -80,11 +83,27 @@ export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
   }, [light, units]);
 
   return (
-    <section className="map-pane" aria-label="Map">
+    <section className="map-pane" aria-label="Map" data-armed={armed || undefined}>
       <div ref={element} className="map-view" />
       <span className="phone-cross" aria-hidden="true" />
       {screen !== 'open' && <MapFlag />}
       {screen === 'survey' && <Stencil />}
+      {screen === 'study' && upper === 'plan' && <PlanPane light={light} />}
+      {screen === 'study' && (
+        <fieldset className="words-switch upper-switch">
+          <legend className="unseen">Above the profile</legend>
+          {(['map', 'plan'] as const).map((name) => (
+            <button
+              key={name}
+              type="button"
+              aria-pressed={upper === name}
+              onClick={() => useSketch.setState({ upper: name })}
+            >
+              {name}
+            </button>
+          ))}
+        </fieldset>
+      )}
       {problem && <p className="map-problem">{problem}</p>}
     </section>
   );

@@ -1,39 +1,28 @@
-import { type PointerEvent, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { type PointerEvent, useLayoutEffect, useMemo, useRef } from 'react';
 import { profileScale, profileSvg } from '../../plan/index.ts';
 import type { Study } from '../../study/index.ts';
 import { formatDegrees, formatLength, type UnitSystem } from '../../units/index.ts';
 import { useReading, useSketch, useStudy } from '../state/index.ts';
 import { WhyMargin } from '../study/index.ts';
+import { drawingOf } from './drawing.ts';
 import { profileAt } from './profile-at.ts';
-
-interface Size {
-  readonly width: number;
-  readonly height: number;
-}
+import { type Size, useSize } from './use-size.ts';
 
 /** The true-scale profile, the same drawing as on paper, as large as its pane; a station under the mouse shows on the map too. */
-export function ProfilePane() {
+export function ProfilePane({ light }: { readonly light: 'day' | 'night' }) {
   const answer = useStudy((state) => state.answer);
   const stale = useStudy((state) => state.stale);
   const units = useReading((state) => state.units);
   const pane = useRef<HTMLElement>(null);
   const paper = useRef<HTMLDivElement>(null);
-  const [size, setSize] = useState<Size | null>(null);
-
-  useEffect(() => {
-    if (!pane.current) return;
-    const watch = new ResizeObserver(([entry]) => {
-      const { width, height } = entry.contentRect;
-      if (width > 0 && height > 0) setSize({ width: Math.round(width), height: Math.round(height) });
-    });
-    watch.observe(pane.current);
-    return () => watch.disconnect();
-  }, []);
-
+  const size = useSize(pane);
   const profiled = answer?.study.profile ? answer.study : null;
   const svg = useMemo(
-    () => (profiled && size ? profileSvg(profiled, { units, ...size }) : null),
-    [profiled, size, units],
+    () =>
+      profiled && size
+        ? profileSvg(profiled, { units, ...size, palette: light === 'night' ? 'night' : 'light' })
+        : null,
+    [profiled, size, units, light],
   );
   useLayoutEffect(() => {
     const drawing = svg === null ? [] : [drawingOf(svg)];
@@ -105,10 +94,3 @@ const EmptyProfile = ({ asked }: { readonly asked: boolean }) => (
     {asked ? 'No profile: there is no descent on this side.' : 'The slope below the edge is drawn here at true scale.'}
   </p>
 );
-
-/** The drawing as a node; its text was escaped where it was made, and markup that is not well formed is refused here. */
-function drawingOf(svg: string): Element {
-  const root = new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement;
-  if (root.nodeName !== 'svg') throw new Error('The profile is not well-formed SVG.');
-  return root;
-}

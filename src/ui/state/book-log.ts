@@ -5,6 +5,7 @@ import { type BookChange, type OpenBook, openBook } from '../../io/store/index.t
 import { openWebBook, type WebBook } from '../../io/web/store/index.ts';
 import { sentenceOf } from '../sentence-of.ts';
 import { emptyBookState, shownTables, useBook } from './book.ts';
+import { useEditor } from './editor.ts';
 
 /** The book's only writer on the screens. */
 export interface BookLog {
@@ -17,8 +18,6 @@ export interface BookLog {
   /** Tries again to keep what could not be kept. */
   saveAgain(): Promise<void>;
 }
-
-const editor = { who: 'this desk', device: 'this page' };
 
 /** Edits are shown once they are durable, so that what stands on the screen is kept; every edit is one update of the log. */
 export function createBookLog(): BookLog {
@@ -70,18 +69,24 @@ export function createBookLog(): BookLog {
   return {
     async open(name) {
       await opened?.close();
+      const editor = useEditor.getState();
       let fleeting = false;
       try {
         opened = await openWebBook(name, editor);
       } catch {
         fleeting = true;
-        const world = { now: () => Date.now(), mintId: () => crypto.randomUUID().replaceAll('-', ''), channel: null, copy: null };
+        const world = {
+          now: () => Date.now(),
+          mintId: () => crypto.randomUUID().replaceAll('-', ''),
+          channel: null,
+          copy: null,
+        };
         const book = await openBook(memoryDisk(), world, editor);
         opened = { book, close: () => book.close() };
       }
       const { book } = opened;
       book.subscribe((change) => take(book, change));
-      set({ ...emptyBookState, ...plainTables(book.book()), fleeting });
+      set({ ...emptyBookState, ...plainTables(book.book()), opened: book, fleeting });
       void tellStacks(book);
       return book;
     },

@@ -7,9 +7,12 @@ import type {
   SiteRecord,
   SupportPlaceRecord,
 } from '../../book/index.ts';
+import type { OpenBook } from '../../io/store/index.ts';
 
 /** The book as the screens see it: records that are not deleted, by id. */
 export interface BookState {
+  /** The living book itself, for screens that need more of it; null before one is open. */
+  readonly opened: OpenBook | null;
   readonly sites: ReadonlyMap<string, SiteRecord>;
   readonly marks: ReadonlyMap<string, MarkRecord>;
   readonly measurements: ReadonlyMap<string, MeasurementRecord>;
@@ -30,6 +33,7 @@ export interface BookState {
 }
 
 export const emptyBookState: BookState = {
+  opened: null,
   sites: new Map(),
   marks: new Map(),
   measurements: new Map(),

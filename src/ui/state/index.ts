@@ -1,6 +1,7 @@
 export * from './book.ts';
 export { type BookLog, createBookLog } from './book-log.ts';
 export * from './district.ts';
+export * from './editor.ts';
 export * from './given.ts';
 export * from './place.ts';
 export * from './reading.ts';

@@ -1,5 +1,6 @@
 import { create } from 'zustand';
 import type { LonLat } from '../../geo/index.ts';
+import type { Pins } from '../../study/index.ts';
 import type { StudyAnswer } from '../../workers/index.ts';
 
 /** The study on the desk. */
@@ -8,6 +9,8 @@ export interface StudyState {
   readonly point: LonLat | null;
   /** The patient point, wherever the finger has it; null for the end of the descent. */
   readonly patient: LonLat | null;
+  /** Spots and marks that somebody fixed, as the newest question has them. */
+  readonly pins: Pins;
   /** Counts up when the map should bring the point into view: it came from a list or the address bar, not from a finger. */
   readonly look: number;
   readonly answer: StudyAnswer | null;
@@ -21,6 +24,7 @@ export interface StudyState {
 export const emptyStudy: StudyState = {
   point: null,
   patient: null,
+  pins: {},
   look: 0,
   answer: null,
   stale: false,

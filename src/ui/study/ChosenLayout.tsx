@@ -15,7 +15,7 @@ export function ChosenLayout({ study, layout, units, high }: Props) {
   ] as const;
   return (
     <div className="chosen-layout">
-      <PinRows study={study} layout={layout} />
+      <PinRows study={study} layout={layout} units={units} />
       <table className="numbers forces">
         <caption className="unseen">Forces of the chosen layout</caption>
         <tbody>

@@ -1,9 +1,10 @@
 import type { Study, StudyLayout } from '../../study/index.ts';
 import { formatLength, type UnitSystem } from '../../units/index.ts';
-import { useSketch } from '../state/index.ts';
+import { useSketch, useStudy } from '../state/index.ts';
 import { ChosenLayout } from './ChosenLayout.tsx';
 import { Figure } from './Figure.tsx';
 import { layoutName } from './layout-words.ts';
+import { PinRows } from './PinRows.tsx';
 import { resetShares } from './pull-bar.ts';
 import { whyOrigin, whyReason } from './why.ts';
 
@@ -14,7 +15,8 @@ const FIELD_PX = 240;
 export function LayoutsBlock({ study, units }: { readonly study: Study; readonly units: UnitSystem }) {
   const { layouts, angle } = study;
   const chosenId = useSketch((state) => state.layoutId);
-  if (layouts.length === 0) return null;
+  const pinned = useStudy((state) => Object.keys(state.pins).length > 0);
+  if (layouts.length === 0) return pinned ? <NothingAroundPins study={study} units={units} /> : null;
   const chosen = layouts.find(({ id }) => id === chosenId) ?? layouts[0]!;
   const best = (['turned', 'straight'] as const).flatMap((kind) => layouts.find((one) => one.kind === kind) ?? []);
   const others = layouts.filter((one) => !best.includes(one));
@@ -61,6 +63,14 @@ export function LayoutsBlock({ study, units }: { readonly study: Study; readonly
     </section>
   );
 }
+
+/** What is pinned stays listed when no layout works around it. */
+const NothingAroundPins = ({ study, units }: { readonly study: Study; readonly units: UnitSystem }) => (
+  <section className="block" aria-label="Pinned">
+    <p>No layout works around what is pinned. Unpin it or choose another.</p>
+    <PinRows study={study} layout={null} units={units} />
+  </section>
+);
 
 const resetWords = (resets: number): string => `${resets} ${resets === 1 ? 'reset' : 'resets'}`;
 

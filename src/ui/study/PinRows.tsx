@@ -1,6 +1,8 @@
 import type { Study, StudyLayout } from '../../study/index.ts';
+import { formatLength, type UnitSystem } from '../../units/index.ts';
 import type { PinRole } from '../actions/index.ts';
 import { useActions } from '../desk-context.ts';
+import { useStudy } from '../state/index.ts';
 import { anchorName } from './layout-words.ts';
 
 const names: Readonly<Record<PinRole, string>> = {
@@ -8,55 +10,81 @@ const names: Readonly<Record<PinRole, string>> = {
   turn: 'Change of direction',
   belay: 'Belay anchor',
 };
+/** Spots offered in the list, nearest along the road first. */
+const OFFERED = 24;
 
 /** Who is anchor, turn and belay anchor; each can be pinned, and changed for another spot or mark: the rest follows. */
-export function PinRows({ study, layout }: { readonly study: Study; readonly layout: StudyLayout }) {
-  const { desk } = useActions();
+export function PinRows({ study, layout, units }: Props) {
+  const pins = useStudy((state) => state.pins);
   const used: Readonly<Record<PinRole, string | null>> = {
-    anchor: layout.anchor,
-    turn: layout.turn,
-    belay: layout.lines.belay.anchor,
+    anchor: pins.anchor ?? layout?.anchor ?? null,
+    turn: pins.turn ?? layout?.turn ?? null,
+    belay: pins.belay ?? layout?.lines.belay.anchor ?? null,
   };
-  const trees = study.marks.filter(({ kind }) => kind === 'tree' || kind === 'rock');
   return (
     <div className="pins">
       {(Object.keys(names) as PinRole[]).map((role) => {
         const id = used[role];
-        if (id === null) return null;
-        const spot = study.spots.find((one) => one.id === id);
-        const pinned = spot?.pinned ?? false;
-        return (
-          <div key={role} className="pin-row">
-            <label>
-              <span>{names[role]}</span>
-              <select value={id} onChange={(event) => desk.spots.pin(role, event.target.value)}>
-                <option value={id}>{anchorName(study, id)}</option>
-                {study.spots
-                  .filter((one) => one.id !== id && one.workable)
-                  .slice(0, 24)
-                  .map((one) => (
-                    <option key={one.id} value={one.id}>
-                      {`${one.apparatus}, ${Math.round(Math.abs(one.stationM - study.site.road.stationM))} m ${one.stationM < study.site.road.stationM ? 'back' : 'on'}`}
-                    </option>
-                  ))}
-                {trees.map((mark) => (
-                  <option key={mark.id} value={mark.id}>
-                    {mark.name ?? mark.kind}, judge on site
-                  </option>
-                ))}
-              </select>
-            </label>
-            <button type="button" aria-pressed={pinned} onClick={() => desk.spots.pin(role, pinned ? null : id)}>
-              {pinned ? 'pinned' : 'pin'}
-            </button>
-            {spot?.problems.map(({ code, text }) => (
-              <span key={code} className="note">
-                {text}
-              </span>
-            ))}
-          </div>
-        );
+        return id && <PinRow key={role} {...{ study, units, role, id }} pinned={pins[role] !== undefined} />;
       })}
+    </div>
+  );
+}
+
+interface Props {
+  readonly study: Study;
+  readonly layout: StudyLayout | null;
+  readonly units: UnitSystem;
+}
+
+interface RowProps extends Omit<Props, 'layout'> {
+  readonly role: PinRole;
+  readonly id: string;
+  readonly pinned: boolean;
+}
+
+function PinRow({ study, units, role, id, pinned }: RowProps) {
+  const { desk } = useActions();
+  const spot = study.spots.find((one) => one.id === id);
+  const here = study.site.road.stationM;
+  const away = ({ stationM }: { readonly stationM: number }): string =>
+    `${formatLength(Math.abs(stationM - here), units)} ${stationM < here ? 'back' : 'on'}`;
+  const others = study.spots
+    .filter((one) => one.id !== id && one.workable)
+    .sort((a, b) => Math.abs(a.stationM - here) - Math.abs(b.stationM - here))
+    .slice(0, OFFERED);
+  const trees = study.marks.filter((mark) => mark.id !== id && (mark.kind === 'tree' || mark.kind === 'rock'));
+  return (
+    <div className="pin-row">
+      <label>
+        <span>{names[role]}</span>
+        <select value={id} onChange={(event) => desk.spots.pin(role, event.target.value)}>
+          <option value={id}>{spot ? `${spot.apparatus}, ${away(spot)}` : anchorName(study, id)}</option>
+          {others.map((one) => (
+            <option key={one.id} value={one.id}>
+              {`${one.apparatus}, ${away(one)}`}
+            </option>
+          ))}
+          {trees.map((mark) => (
+            <option key={mark.id} value={mark.id}>
+              {mark.name ?? mark.kind}, judge on site
+            </option>
+          ))}
+        </select>
+      </label>
+      <button
+        type="button"
+        aria-pressed={pinned}
+        aria-label={`${names[role]} ${pinned ? 'pinned' : 'pin'}`}
+        onClick={() => desk.spots.pin(role, pinned ? null : id)}
+      >
+        {pinned ? 'pinned' : 'pin'}
+      </button>
+      {spot?.problems.map(({ code, text }) => (
+        <span key={code} className="note">
+          {text}
+        </span>
+      ))}
     </div>
   );
 }

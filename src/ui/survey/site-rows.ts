@@ -51,7 +51,7 @@ const passes = ({ read, checkedOn }: SiteRow, filter: Filter): boolean => {
 };
 
 function sortKey({ site, read }: SiteRow, sort: Sort): string | number {
-  if (sort === 'road') return site.roadName ?? '~';
+  if (sort === 'road') return site.roadName ?? '\uffff';
   if (sort === 'name') return '';
   if (!read || !('governingDeg' in read)) return 0;
   return sort === 'steepest' ? -read.governingDeg : -read.ropeLineM;

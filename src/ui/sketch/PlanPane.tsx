@@ -1,0 +1,26 @@
+import { useLayoutEffect, useMemo, useRef } from 'react';
+import { planViewSvg } from '../../plan/index.ts';
+import { useReading, useSketch, useStudy } from '../state/index.ts';
+import { drawingOf } from './drawing.ts';
+import { useSize } from './use-size.ts';
+
+/** The plan view, the same drawing as on paper, in the place of the map. */
+export function PlanPane({ light }: { readonly light: 'day' | 'night' }) {
+  const study = useStudy((state) => state.answer?.study ?? null);
+  const stale = useStudy((state) => state.stale);
+  const units = useReading((state) => state.units);
+  const layoutId = useSketch((state) => state.layoutId);
+  const paper = useRef<HTMLDivElement>(null);
+  const size = useSize(paper);
+  const svg = useMemo(
+    () =>
+      study && size
+        ? planViewSvg(study, layoutId, { units, ...size, palette: light === 'night' ? 'night' : 'light' })
+        : null,
+    [study, size, units, layoutId, light],
+  );
+  useLayoutEffect(() => {
+    paper.current?.replaceChildren(...(svg === null ? [] : [drawingOf(svg)]));
+  }, [svg]);
+  return <div ref={paper} className={`plan-pane${stale ? ' is-stale' : ''}`} data-testid="plan" />;
+}

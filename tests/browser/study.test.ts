@@ -1,0 +1,123 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { type RunningApp, startApp } from './app.ts';
+import { launchChromium, withoutChromium } from './chromium.ts';
+import { openPage, sentence, sentenceLike, smallDesk, type WatchedPage } from './page.ts';
+
+describe.skipIf(withoutChromium())('the study', () => {
+  let app: RunningApp;
+  let browser: Browser;
+  let open: WatchedPage | null = null;
+  beforeAll(async () => {
+    app = await startApp();
+    browser = await launchChromium();
+  }, 240_000);
+  afterEach(async () => {
+    const { strayRequests = [], complaints = [] } = open ?? {};
+    await open?.close();
+    open = null;
+    expect([...strayRequests, ...complaints]).toEqual([]);
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await app?.stop();
+  });
+
+  const visit = async (site: string): Promise<Page> => {
+    open = await openPage(browser, `${app.url}/#/study/${site}`, smallDesk);
+    await sentenceLike(open.page, /Plan as/);
+    return open.page;
+  };
+  const changed = (page: Page, from: string) =>
+    page.waitForFunction(
+      (old) => document.querySelector('[data-testid=sentence]')?.textContent?.replaceAll('\u00a0', ' ') !== old,
+      from,
+    );
+
+  test('rule and conditions take effect at once and never better a result', async () => {
+    const page = await visit('kettle-bend');
+    const before = await sentence(page);
+    await page.getByLabel('ice', { exact: true }).check();
+    await changed(page, before);
+    // No apparatus is an anchor on ice.
+    expect(await page.locator('.layout-row').count()).toBeLessThanOrEqual(2);
+    await page.getByLabel('ice', { exact: true }).uncheck();
+    await expect.poll(() => sentence(page)).toBe(before);
+    await page.getByRole('radio', { name: '45/60' }).check();
+    await sentenceLike(page, /rule 45\/60/);
+  }, 90_000);
+
+  test('straight and turned stand side by side; the chosen one is drawn and its numbers follow', async () => {
+    const page = await visit('kettle-bend');
+    expect(await page.locator('.layout-row').count()).toBe(2);
+    await page.locator('.layout-row', { hasText: 'Straight haul' }).getByRole('radio').check();
+    await expect.poll(() => page.locator('.layout-row.is-chosen').textContent()).toContain('Straight haul');
+    expect(await page.locator('.forces tr').count()).toBeGreaterThan(2);
+    expect(await page.locator('.people').getAttribute('aria-label')).toMatch(/4 contact, \d+ lower/);
+  }, 90_000);
+
+  test('every number answers why, in the margin; Escape closes it and gives the number back', async () => {
+    const page = await visit('kettle-bend');
+    const resets = page.locator('.layout-row .figure-key', { hasText: /reset/ }).first();
+    await resets.click();
+    const why = page.locator('#why');
+    expect(await why.textContent()).toMatch(/resets = pulls − 1.*common practice, no source/s);
+    await why.getByRole('button', { name: 'close' }).press('Escape');
+    await expect.poll(() => why.count()).toBe(0);
+    expect(await resets.evaluate((element) => element === document.activeElement)).toBe(true);
+    for (const figure of await page.locator('.figure-key:visible').all()) {
+      await figure.click();
+      expect((await why.textContent())!.length).toBeGreaterThan(30);
+    }
+  }, 120_000);
+
+  test('a steeper clinometer angle counts at once and is undone as one command', async () => {
+    const page = await visit('kettle-bend');
+    const row = page.locator('.taken tr', { hasText: 'Governing angle' });
+    await row.getByRole('button', { name: 'tap to enter' }).click();
+    const form = page.getByRole('form', { name: 'Reading: Governing angle' });
+    await form.getByLabel('Governing angle, degrees').fill('99');
+    await form.getByLabel('By').fill('A. Vess');
+    await form.getByRole('button', { name: 'Enter' }).click();
+    expect(await form.getByRole('alert').textContent()).toMatch(/"99" is no governing angle; give a number of degrees/);
+    await form.getByLabel('Governing angle, degrees').fill('47');
+    await form.getByRole('button', { name: 'Enter' }).click();
+    await page.getByText('Measured 47° on the ground: plan as high').waitFor();
+    expect(await row.textContent()).toMatch(/47°.*measured/);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => row.textContent()).not.toContain('47°');
+  }, 90_000);
+
+  test('an anchor pinned from the list stays, the rest follows', async () => {
+    const page = await visit('kettle-bend');
+    const anchor = page.locator('.pin-row', { hasText: 'Anchor' }).first();
+    await anchor.locator('select').selectOption({ index: 3 });
+    await page.getByRole('button', { name: 'Anchor pinned' }).first().waitFor();
+    await page.reload();
+    await sentenceLike(page, /Plan as/);
+    await page.getByRole('button', { name: 'Anchor pinned' }).first().waitFor();
+    await page.getByRole('button', { name: 'Anchor pinned' }).first().click();
+    await expect.poll(() => page.getByRole('button', { name: 'Anchor pinned' }).count()).toBe(0);
+  }, 90_000);
+
+  test('planned as high: the stop line first, no minutes, no team size, layouts closed', async () => {
+    const page = await visit('barrier-reach');
+    expect(await page.locator('.stop-line').first().textContent()).toMatch(/^Technical rope team needed/);
+    expect(await page.locator('.technical').getAttribute('open')).toBeNull();
+    await page.locator('.technical summary').click();
+    const words = (await page.locator('.notes-body').textContent())!;
+    expect(words).not.toMatch(/\d+ min\b|\d+ haul\b/);
+    expect(await page.locator('.people').count()).toBe(0);
+  }, 90_000);
+
+  test('a station under the mouse on the profile shows on the map', async () => {
+    const page = await visit('kettle-bend');
+    await page.locator('.study-lines').waitFor({ state: 'attached' });
+    const box = (await page.locator('.scrub').boundingBox())!;
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    expect(await page.locator('.hair-flag').textContent()).toMatch(/\d+ ft out · \d+ ft down · \d+°/);
+    await expect.poll(() => page.locator('.study-lines .line-hair').getAttribute('d')).toMatch(/^M/);
+    await page.mouse.move(box.x + 5, box.y - 60);
+    await expect.poll(() => page.locator('.hair-flag').count()).toBe(0);
+  }, 90_000);
+});

@@ -1,0 +1,140 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { type RunningApp, startApp } from './app.ts';
+import { launchChromium, withoutChromium } from './chromium.ts';
+import { openPage, pointAt, sentenceLike, smallDesk, type WatchedPage } from './page.ts';
+
+describe.skipIf(withoutChromium())('the survey', () => {
+  let app: RunningApp;
+  let browser: Browser;
+  let open: WatchedPage | null = null;
+  beforeAll(async () => {
+    app = await startApp();
+    browser = await launchChromium();
+  }, 240_000);
+  afterEach(async () => {
+    // Nothing went off the host, nothing was refused.
+    const { strayRequests = [], complaints = [] } = open ?? {};
+    await open?.close();
+    open = null;
+    expect([...strayRequests, ...complaints]).toEqual([]);
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await app?.stop();
+  });
+
+  const visit = async (hash: string): Promise<Page> => {
+    open = await openPage(browser, `${app.url}/${hash}`, smallDesk);
+    return open.page;
+  };
+  const rows = (page: Page) => page.locator('.site-row');
+  const flag = (page: Page, words: RegExp) =>
+    page.locator('.map-flag', { hasText: words }).waitFor({ timeout: 20_000 });
+  /** Opens a site's survey and gives the middle of its point, once the map shows it. */
+  const atKettleBend = async (): Promise<{ page: Page; x: number; y: number }> => {
+    const page = await visit('#/survey/kettle-bend');
+    await sentenceLike(page, /Plan as/);
+    await page.locator('.study-point').waitFor();
+    return { page, ...(await pointAt(page)) };
+  };
+
+  test('the list is searched, filtered and sorted; arrow keys and Enter pick a site', async () => {
+    const page = await visit('#/survey');
+    await sentenceLike(page, /20 sites on 3 roads/);
+    await page.keyboard.press('/');
+    await page.keyboard.type('cinder');
+    await expect.poll(() => rows(page).count()).toBeLessThan(12);
+    expect(await rows(page).allTextContents()).toEqual(
+      expect.arrayContaining([expect.stringContaining('Split Oak Turnout')]),
+    );
+    await page.keyboard.press('Escape');
+    await page.getByRole('button', { name: 'not checked', exact: true }).click();
+    await page.locator('.sort select').selectOption('name');
+    await expect.poll(() => rows(page).first().textContent()).toContain('Barrier Reach');
+    await rows(page).first().focus();
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Enter');
+    await page.waitForFunction(() => /#\/survey\/[a-z]/.test(location.hash));
+    expect(page.url()).not.toContain('barrier-reach');
+  }, 90_000);
+
+  test('an edit is one command: undone, done again, and there after a reload', async () => {
+    const page = await visit('#/survey/kettle-bend');
+    const name = page.getByLabel('Name', { exact: true });
+    await name.fill('Kettle Bend, upper');
+    await name.press('Enter');
+    await page.locator('.kept', { hasText: /^saved$/ }).waitFor();
+    await page.getByRole('button', { name: 'undo', exact: true }).click();
+    await expect.poll(() => name.inputValue()).toBe('Kettle Bend');
+    await page.getByRole('button', { name: 'redo', exact: true }).click();
+    await expect.poll(() => name.inputValue()).toBe('Kettle Bend, upper');
+    await page.reload();
+    await expect.poll(() => name.inputValue(), { timeout: 20_000 }).toBe('Kettle Bend, upper');
+    await page.getByRole('button', { name: 'delete', exact: true }).click();
+    await sentenceLike(page, /19 sites/);
+    await page.keyboard.press('Control+z');
+    await sentenceLike(page, /20 sites/);
+  }, 90_000);
+
+  test('a tap with the site in hand places one on the edge and says the side in driving words', async () => {
+    const { page, x, y } = await atKettleBend();
+    await page.keyboard.press('e');
+    await page.mouse.click(x + 70, y - 4);
+    await flag(page, /side, .*when driving .*edge .* out/);
+    await page.waitForFunction(() => /#\/survey\/site-/.test(location.hash));
+    await page.getByRole('button', { name: 'all sites' }).click();
+    await sentenceLike(page, /21 sites/);
+    await page.keyboard.press('Control+z');
+    await sentenceLike(page, /20 sites/);
+  }, 90_000);
+
+  test('a tree with its trunk, a barrier as a line, soft ground as an area, a patient point', async () => {
+    const { page, x, y } = await atKettleBend();
+    await page.keyboard.press('t');
+    await page.mouse.click(x - 60, y + 40);
+    const panel = page.getByRole('region', { name: 'Mark: tree' });
+    await panel.getByLabel('Trunk, in').fill('14');
+    await panel.getByLabel('Trunk, in').press('Enter');
+    await page.keyboard.press('Escape');
+
+    await page.getByRole('button', { name: 'barrier', exact: true }).click();
+    await page.mouse.click(x - 60, y + 10);
+    await page.mouse.click(x + 60, y + 6);
+    await page.getByRole('button', { name: 'done' }).click();
+    await page.getByRole('region', { name: 'Mark: barrier' }).waitFor();
+
+    await page.locator('.maplibregl-canvas').focus();
+    await page.keyboard.press('s');
+    for (const [dx, dy] of [
+      [20, 60],
+      [60, 60],
+      [60, 90],
+    ] as const) {
+      await page.mouse.click(x + dx, y + dy);
+    }
+    await page.keyboard.press('Shift+Enter');
+    await page.getByRole('region', { name: 'Mark: soft ground' }).waitFor();
+    await page.getByRole('button', { name: 'close' }).click();
+
+    await page.keyboard.press('x');
+    await page.mouse.click(x + 8, y + 50);
+    await sentenceLike(page, /patient point|Plan as/);
+    await page.getByRole('button', { name: 'no patient point' }).waitFor();
+    const marked = await page.locator('.marks-of button').allTextContents();
+    expect(marked.sort()).toEqual(['barrier', 'soft ground', 'tree']);
+    for (let i = 0; i < 5; i++) await page.keyboard.press('Control+z');
+    await expect.poll(() => page.locator('.marks-of button').count()).toBe(0);
+  }, 120_000);
+
+  test('two taps measure distance, bearing and grade', async () => {
+    const { page, x, y } = await atKettleBend();
+    await page.keyboard.press('m');
+    await page.mouse.click(x, y - 6);
+    await flag(page, /other end/);
+    await page.mouse.click(x + 12, y + 70);
+    await flag(page, /\d+ ft, bearing \d+°, \d+ ft down, grade \d+ %, \d+°/);
+    await page.keyboard.press('Escape');
+    await expect.poll(() => page.locator('.map-flag').count()).toBe(0);
+  }, 90_000);
+});
