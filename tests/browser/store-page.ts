@@ -6,7 +6,7 @@ export type StorePage = Window & { readonly store: typeof store };
 Object.assign(window, { store });
 
 const post = (path: string, body: unknown): Promise<unknown> =>
-  fetch(path, { method: 'POST', body: JSON.stringify(body), keepalive: true });
+  fetch(path, { method: 'POST', body: JSON.stringify(body) });
 
 /** Tells what the book holds, then edits without a pause; tells before each edit and once it is acknowledged. */
 async function editForever(): Promise<void> {

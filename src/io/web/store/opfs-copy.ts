@@ -43,7 +43,7 @@ export function opfsCopy(name: string): SecondCopy | null {
     read: async (book) => {
       const photos = await folder(book, 'photos');
       const blobs = new Map<string, Blob>();
-      for (const hash of await namesOf(photos)) {
+      for (const hash of (await namesOf(photos)).filter((name) => /^[0-9a-f]{64}$/.test(name))) {
         const file = await fileOf(photos, hash);
         if (file.size > 0) blobs.set(hash, file);
       }
@@ -53,6 +53,7 @@ export function opfsCopy(name: string): SecondCopy | null {
     tidy: (book) =>
       navigator.locks.request(`${name}-copy`, { ifAvailable: true }, async (lock) => {
         const log = await folder(book, 'log');
+        if (lock) for (const part of [log, await folder(book, 'photos')]) await removeStale(part);
         const pieces = (await namesOf(log)).filter((file) => heldBy(file));
         if (!lock || pieces.length < MANY) return;
         const whole = new Set<string>();
@@ -80,6 +81,13 @@ async function namesOf(folder: Folder): Promise<string[]> {
 }
 
 const fileOf = async (folder: Folder, name: string): Promise<File> => (await folder.getFileHandle(name)).getFile();
+
+/** Removes what a kill left of files on their way; one that somebody is at is refused, and stays. */
+async function removeStale(folder: Folder): Promise<void> {
+  for (const name of await namesOf(folder)) {
+    if (name.endsWith('.crswap')) await folder.removeEntry(name).catch(() => undefined);
+  }
+}
 
 /** Writes a file whole: what was written takes its place only when it is closed. */
 async function write(folder: Folder, name: string, data: Blob | string): Promise<void> {
