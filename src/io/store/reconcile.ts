@@ -1,4 +1,4 @@
-import { currentOps, holds, isNewer, readUpdate, type Update, updateId } from '../../book/merge/index.ts';
+import { currentOps, holds, isNewer, readUpdate, type Update, updateId, type Vector } from '../../book/merge/index.ts';
 import type { BookDisk, Meta, World } from './book-disk.ts';
 import { receiveUpdates } from './receive-updates.ts';
 import type { Held, SecondCopy } from './second-copy.ts';
@@ -19,8 +19,11 @@ export async function reconcile(
   const there = await copy.look(fresh ? null : meta.book);
   const back = there ? await bringBack(disk, world, copy, meta, there) : 0;
   const book = there?.book ?? meta.book;
-  const missing = (await disk.readLogFrom()).filter((update) => !covers(there?.held ?? [], update));
-  if (missing.length > 0) await copy.append(book, missing, await photosOf(disk, missing));
+  const held = there?.held ?? [];
+  if (!coversAll(held, meta.vector)) {
+    const missing = (await disk.readLogFrom()).filter((update) => !covers(held, update));
+    await copy.append(book, missing, await photosOf(disk, missing));
+  }
   await copy.tidy(book);
   return back;
 }
@@ -57,8 +60,19 @@ function readable(given: unknown, { vector }: Meta): Update[] {
   }
 }
 
-const covers = (held: readonly Held[], { actor, n }: Update): boolean =>
+const covers = (held: readonly Held[], { actor, n }: Pick<Update, 'actor' | 'n'>): boolean =>
   held.some(([who, from, to]) => who === actor && from <= n && n <= to);
+
+/** True where the pieces hold all of a vector; told from their names, without reading the log. */
+function coversAll(held: readonly Held[], vector: Vector): boolean {
+  for (const [actor, { upTo, beyond }] of vector) {
+    const own = held.filter(([who]) => who === actor).sort((a, b) => a[1] - b[1]);
+    let reached = 0;
+    for (const [, from, to] of own) if (from <= reached + 1) reached = Math.max(reached, to);
+    if (reached < upTo || [...beyond].some((n) => !covers(held, { actor, n }))) return false;
+  }
+  return true;
+}
 
 /** Photos that updates name, as far as the disk has them. */
 async function photosOf(disk: BookDisk, updates: readonly Update[]): Promise<Map<string, Blob>> {
