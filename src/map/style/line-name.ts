@@ -1,11 +1,12 @@
 import type { SymbolLayerSpecification } from 'maplibre-gl';
+import { italic } from './italic.ts';
 
-/** How a name runs along its line. */
+/** How the name of a road or of water runs along its line: in italics. */
 export const lineName = (font: string, size: number): SymbolLayerSpecification['layout'] & object => ({
   'symbol-placement': 'line',
   'symbol-spacing': 420,
   'text-field': ['get', 'name'],
-  'text-font': [font],
+  'text-font': [italic(font)],
   'text-size': size,
   'text-letter-spacing': 0.06,
   'text-max-angle': 38,

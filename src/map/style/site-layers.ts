@@ -1,5 +1,6 @@
 import type { ExpressionSpecification, LayerSpecification } from 'maplibre-gl';
 import type { MapInk } from '../ink.ts';
+import { italic } from './italic.ts';
 
 /** From this zoom a site is a ring with its class; farther out, where rings would hide each other, a dot. */
 export const RING_ZOOM = 13;
@@ -55,14 +56,9 @@ export function siteLayers(ink: MapInk, selected: string | null): LayerSpecifica
         'text-field': [
           'format',
           ['get', 'name'],
-          // A site that nobody has checked on the ground has its name in italics; the map reads the style off the first family's name.
+          // A site that nobody has checked on the ground has its name in italics.
           {
-            'text-font': [
-              'case',
-              ['get', 'unchecked'],
-              ['literal', [`Italic, ${ink.words}`]],
-              ['literal', [ink.words]],
-            ],
+            'text-font': ['case', ['get', 'unchecked'], ['literal', [italic(ink.words)]], ['literal', [ink.words]]],
           },
           ['case', ['==', ['get', 'figures'], ''], '', ['concat', '\n', ['get', 'figures']]],
           { 'text-font': ['literal', [ink.figures]], 'font-scale': 0.85 },
