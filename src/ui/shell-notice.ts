@@ -1,5 +1,8 @@
 import { followShell, type ShellState } from '../io/offline/index.ts';
 
+/** The page's own work goes first: its files are kept when it has come to rest, milliseconds after its start. */
+const AFTER_MS = 8000;
+
 /** Keeps the app on this device, and says at the foot of the page when a newer version waits; nothing reloads by itself. */
 export function followAppShell(): void {
   const notice = document.createElement('aside');
@@ -7,7 +10,7 @@ export function followAppShell(): void {
   notice.hidden = true;
   notice.setAttribute('aria-live', 'polite');
   document.body.append(notice);
-  void followShell((state) => show(notice, state));
+  setTimeout(() => void followShell((state) => show(notice, state)), AFTER_MS);
 }
 
 function show(notice: HTMLElement, state: ShellState): void {

@@ -1,4 +1,5 @@
 /** @jsxImportSource preact */
+import { useEffect, useState } from 'preact/hooks';
 import { dayWords } from './day-words.ts';
 import { useCall, useCallState } from './use-call.ts';
 
@@ -31,6 +32,7 @@ export function KeptLine() {
           their studies, {mb} MB of elevation; {dayWords(pack.madeAtMs)}.
         </p>
       )}
+      {pack && !keeping && <Lasting />}
       {bookBehind && !keeping && (
         <p class="alarm">
           The newest edits of the book are not in these plans yet: they are taken once the desk is closed.
@@ -43,5 +45,26 @@ export function KeptLine() {
         </button>
       )}
     </div>
+  );
+}
+
+/** Whether the browser may clear what is kept; it is asked not to when a person wishes it, and its answer is shown. */
+function Lasting() {
+  const [lasting, setLasting] = useState<boolean | null>(null);
+  const [refused, setRefused] = useState(false);
+  useEffect(() => {
+    void navigator.storage?.persisted?.().then(setLasting, () => setLasting(null));
+  }, []);
+  if (lasting !== false) return null;
+  if (refused) return <p>The browser does not promise to keep it: open this page now and then, and look here.</p>;
+  const ask = async (): Promise<void> => {
+    const answer = await navigator.storage.persist().catch(() => false);
+    setLasting(answer);
+    setRefused(!answer);
+  };
+  return (
+    <button type="button" class="plain" onClick={() => void ask()}>
+      Ask the browser not to clear it
+    </button>
   );
 }
