@@ -5,6 +5,8 @@ import { usePlace } from './state/index.ts';
 const names: readonly (readonly [ScreenName, string])[] = [
   ['survey', 'Survey'],
   ['study', 'Study'],
+  ['check', 'Check'],
+  ['book', 'Book'],
   ['open', 'Own files'],
 ];
 
@@ -12,10 +14,11 @@ const names: readonly (readonly [ScreenName, string])[] = [
 export function ForeEdge() {
   const { desk } = useActions();
   const place = usePlace();
+  const { subject } = place;
   return (
     <nav className="fore-edge" aria-label="Screens">
       {names.map(([screen, words]) => {
-        const closed = screen === 'study' && place.subject === null;
+        const closed = (screen === 'study' && !subject) || (screen === 'check' && subject?.kind !== 'site');
         return closed ? (
           <span key={screen} className="cut-closed" title="Pick a site first">
             <span>{words}</span>

@@ -2,7 +2,7 @@ import { idPattern } from '../book/index.ts';
 import type { LonLat } from '../geo/index.ts';
 import type { Side } from '../study/index.ts';
 
-export const screens = ['survey', 'study', 'open'] as const;
+export const screens = ['survey', 'study', 'check', 'book', 'open'] as const;
 export type ScreenName = (typeof screens)[number];
 
 /** What the screen is about: a site of the book, or a point beside a road that nobody has kept. */
@@ -21,24 +21,29 @@ export interface Place {
   readonly screen: ScreenName;
   readonly subject: Subject | null;
   readonly view: MapView | null;
+  /** The leaf of the book that lies open; its first where none is named. */
+  readonly leaf?: string;
 }
 
 export const startPlace: Place = { screen: 'survey', subject: null, view: null };
 
-/** Reads `#/SCREEN[/SITE or /LON,LAT[,side]][@LON,LAT,ZOOM]`; anything else is the start. */
+/** Reads `#/SCREEN[/SITE or /LON,LAT[,side]][@LON,LAT,ZOOM][?LEAF]`; anything else is the start. */
 export function readAddress(hash: string): Place {
-  const match = /^#\/([a-z]+)(?:\/([^@/]+))?(?:@([^@/]+))?$/.exec(hash);
+  const match = /^#\/([a-z]+)(?:\/([^@/?]+))?(?:@([^@/?]+))?(?:\?([a-z-]+))?$/.exec(hash);
   const screen = screens.find((name) => name === match?.[1]);
   if (!match || !screen) return startPlace;
   const subject = match[2] === undefined ? null : readSubject(match[2]);
   if (match[2] !== undefined && !subject) return startPlace;
   if (screen === 'study' && !subject) return startPlace;
-  return { screen, subject, view: match[3] === undefined ? null : readView(match[3]) };
+  if (screen === 'check' && subject?.kind !== 'site') return startPlace;
+  const view = match[3] === undefined ? null : readView(match[3]);
+  return { screen, subject, view, ...(screen === 'book' && match[4] !== undefined && { leaf: match[4] }) };
 }
 
 /** Writes an address; positions to a centimetre, the map's middle to a metre. */
-export function writeAddress({ screen, subject, view }: Place): string {
-  const at = view ? `@${view.at.lon.toFixed(5)},${view.at.lat.toFixed(5)},${view.zoom.toFixed(1)}` : '';
+export function writeAddress({ screen, subject, view, leaf }: Place): string {
+  const map = view ? `@${view.at.lon.toFixed(5)},${view.at.lat.toFixed(5)},${view.zoom.toFixed(1)}` : '';
+  const at = `${map}${screen === 'book' && leaf !== undefined ? `?${leaf}` : ''}`;
   if (!subject) return `#/${screen}${at}`;
   return `#/${screen}/${subject.kind === 'site' ? subject.id : writePoint(subject)}${at}`;
 }

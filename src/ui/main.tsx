@@ -10,9 +10,15 @@ import './styles/tokens.css';
 import './styles/page.css';
 import './styles/notes.css';
 import './styles/survey.css';
+import './styles/panels.css';
+import './styles/stencil.css';
 import './styles/study.css';
+import './styles/readings.css';
+import './styles/sketch.css';
 import './styles/profile.css';
 import './styles/own.css';
+import './styles/book.css';
+import './styles/roadside.css';
 import './styles/narrow.css';
 import './styles/shell.css';
 

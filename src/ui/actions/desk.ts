@@ -51,6 +51,8 @@ export function createDesk(workers: DeskWorkers) {
     tap,
     readings: createReadingActions(deps),
     reads: createSiteReads(deps),
+    /** One command of one person on the book, any table; true once it is kept. */
+    edit: log.commit,
     undo: log.undo,
     redo: log.redo,
     saveAgain: log.saveAgain,
@@ -58,7 +60,9 @@ export function createDesk(workers: DeskWorkers) {
     show,
     goTo(screen: ScreenName): void {
       const { subject } = usePlace.getState();
-      if (screen !== 'study' || subject) navigate.go({ screen });
+      if (screen === 'study' && !subject) return;
+      if (screen === 'check' && subject?.kind !== 'site') return;
+      navigate.go({ screen });
     },
     lookedAt: (view: MapView): void => navigate.go({ view }, 'replace'),
     followAddress(): void {

@@ -39,7 +39,7 @@ function ScreenWords() {
   const place = usePlace();
   return (
     <nav className="screen-words" aria-label="Screens, in the drawer">
-      {(['survey', 'study', 'open'] as const).map((screen) =>
+      {(['survey', 'study', 'check', 'book', 'open'] as const).map((screen) =>
         screen === 'study' && !place.subject ? null : (
           <a
             key={screen}

@@ -12,7 +12,7 @@ export interface BookLog {
   /** Opens the browser's book of a name in place of the one that is shown; one in memory where the browser keeps nothing. */
   open(name: string): Promise<OpenBook>;
   /** One command of one person: true once it is kept. A failure is told in the book's state. */
-  commit(label: string, changes: readonly Change[]): Promise<boolean>;
+  commit(label: string, changes: readonly Change[], photos?: ReadonlyMap<string, Blob>): Promise<boolean>;
   undo(): Promise<void>;
   redo(): Promise<void>;
   /** Tries again to keep what could not be kept. */
@@ -90,7 +90,7 @@ export function createBookLog(): BookLog {
       void tellStacks(book);
       return book;
     },
-    commit: (label, changes) => run((book) => book.edit(changes, label)),
+    commit: (label, changes, photos) => run((book) => book.edit(changes, label, photos)),
     undo: async () => void (await turn('undo')),
     redo: async () => void (await turn('redo')),
     saveAgain: async () => void (await run((book) => book.saveAgain())),

@@ -1,0 +1,89 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { root } from '../../browser/app.ts';
+import { desk, mapDrawn, pointAt, sentenceLike } from '../../browser/page.ts';
+import { spread } from './spread.ts';
+import { type PageTimes, watchAnswers, watchPanels } from './watch-page.ts';
+
+const WARM_UP = 10;
+const MOVES = 60;
+
+/** Drags the site along its road, then an apparatus of its layout; prints what both take. */
+export async function measureDrag(browser: Browser, url: string): Promise<void> {
+  const { sites } = JSON.parse(readFileSync(join(root, 'data/demo/sites.json'), 'utf8'));
+  const { lon, lat, side } = sites.find(({ id }: { id: string }) => id === 'kettle-bend');
+  const context = await browser.newContext(desk);
+  const page = await context.newPage();
+  await page.addInitScript(watchAnswers);
+  await page.goto(`${url}/#/study/${lon},${lat},${side}`);
+  await sentenceLike(page, /Plan as/);
+  await mapDrawn(page);
+  await page.evaluate(watchPanels);
+  const { x, y } = await pointAt(page);
+  await oneByOne(page, 'site', { x, y }, (i) => {
+    // To and fro along the road, more than a station at each move, so that every move has its own picture.
+    const along = 5 * Math.abs((i % 30) - 15) + 5;
+    return { x: x + along, y: y - along / 6 };
+  });
+  const pictures = await freely(page, { x, y });
+  console.log(`  without pause: ${(pictures / 2).toFixed(1)} pictures a second`);
+
+  await page.goto(`${url}/#/study/kettle-bend`);
+  await sentenceLike(page, /Plan as/);
+  await page.locator('.layout-lines .spot').first().waitFor({ timeout: 60_000 });
+  const spot = (await page.locator('.layout-lines .spot .outline').first().boundingBox())!;
+  const at = { x: spot.x + spot.width / 2, y: spot.y + spot.height / 2 };
+  await oneByOne(page, 'spot', at, (i) => ({ x: at.x + Math.abs((i % 16) - 8) + 4, y: at.y }));
+  await page.mouse.up();
+  await context.close();
+}
+
+/** One move at a time, each waited for: the way of one event from finger to paint. */
+async function oneByOne(
+  page: Page,
+  what: string,
+  from: { x: number; y: number },
+  to: (i: number) => { x: number; y: number },
+): Promise<void> {
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  for (let i = 1; i <= WARM_UP + MOVES; i++) {
+    if (i === WARM_UP + 1) await take(page);
+    const before = await page.evaluate(() => (window as unknown as Watched).pageTimes.painted.length);
+    const { x, y } = to(i);
+    await page.mouse.move(x, y);
+    // A move of less than what ids tell apart has no picture of its own.
+    await page
+      .waitForFunction((n) => (window as unknown as Watched).pageTimes.painted.length > n, before, { timeout: 4000 })
+      .catch(() => undefined);
+  }
+  const { painted, study, answer, long } = await take(page);
+  console.log(`dragging a ${what}, one move at a time`);
+  console.log(`  event to painted panels:          ${spread(painted)}`);
+  console.log(`  study in its worker:              ${spread(study)}`);
+  console.log(`  its answer on the main thread:    ${spread(answer)}`);
+  console.log(`  all tasks over 50 ms, map frames: ${spread(long)}`);
+}
+
+/** As fast as a hand: 60 moves a second for two seconds; how many pictures come of them? */
+async function freely(page: Page, { x, y }: { x: number; y: number }): Promise<number> {
+  const began = performance.now();
+  for (let i = 0; performance.now() - began < 2000; i++) {
+    await page.mouse.move(x + 84 - (i % 84), y - 14);
+    await page.waitForTimeout(16);
+  }
+  await page.mouse.up();
+  return (await take(page)).painted.length;
+}
+
+interface Watched {
+  readonly pageTimes: PageTimes;
+}
+
+/** What was noted since the last time. */
+const take = (page: Page): Promise<PageTimes> =>
+  page.evaluate(() => {
+    const { painted, study, answer, long } = (window as unknown as Watched).pageTimes;
+    return { painted: painted.splice(0), study: study.splice(0), answer: answer.splice(0), long: long.splice(0) };
+  });
