@@ -1,0 +1,28 @@
+import type { FileFunctions, WorkerClient } from '../../workers/index.ts';
+import { startFilesWorker } from '../../workers/web/index.ts';
+
+let started: WorkerClient<FileFunctions> | null = null;
+
+/** The worker that reads and writes whole files, started when it is first needed. */
+export function files(): WorkerClient<FileFunctions> {
+  started ??= startFilesWorker();
+  return started;
+}
+
+/** Gives a person a file under a name, by the browser's own way of saving. */
+export function giveFile(name: string, content: BlobPart, type: string): void {
+  const address = URL.createObjectURL(new Blob([content], { type }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  // The browser has taken hold of it by then.
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}
+
+/** Today by this device's clock, YYYY-MM-DD. */
+export function today(): string {
+  const now = new Date();
+  const two = (value: number): string => String(value).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}

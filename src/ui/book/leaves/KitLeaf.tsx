@@ -1,0 +1,52 @@
+import { kitsOf, live } from '../../../book/index.ts';
+import { useReading } from '../../state/index.ts';
+import { RopeDrawing } from '../drawings/RopeDrawing.tsx';
+import { Shipped } from '../Shipped.tsx';
+import { TableLedger } from '../TableLedger.tsx';
+import type { LeafProps } from './leaf-props.ts';
+
+/** Every kit: its ropes to one scale, then its hardware. */
+export function KitLeaf({ book }: LeafProps) {
+  const units = useReading((state) => state.units);
+  const { value: kits, shipped } = kitsOf(book);
+  const mostM = Math.max(0, ...kits.flatMap(({ ropes }) => ropes.map(({ lengthM }) => lengthM)));
+  const ropes = live(book, 'ropes');
+  const items = live(book, 'kitItems');
+  return (
+    <>
+      <p className="note">
+        Ropes are drawn to one scale. A rope whose rating nobody read is dashed and is not counted on.
+      </p>
+      <Shipped part="kit" words="No kit is written down yet." />
+      {shipped &&
+        kits.map(({ id, name, ropes: own }) => (
+          <section key={id} className="assumed" aria-label={name}>
+            <h3>{name}</h3>
+            <RopeDrawing ropes={own} {...{ mostM, units }} />
+          </section>
+        ))}
+      <TableLedger
+        table="kits"
+        records={live(book, 'kits')}
+        what="a kit"
+        under={({ id, name }) => {
+          const own = ropes.filter(({ kitId }) => kitId === id);
+          return (
+            <>
+              <RopeDrawing ropes={own} {...{ mostM, units }} />
+              <h3>Ropes of {name}</h3>
+              <TableLedger table="ropes" records={own} what="a rope" given={{ kitId: id }} />
+              <h3>Hardware of {name}</h3>
+              <TableLedger
+                table="kitItems"
+                records={items.filter(({ kitId }) => kitId === id)}
+                what="hardware"
+                given={{ kitId: id }}
+              />
+            </>
+          );
+        }}
+      />
+    </>
+  );
+}
