@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react';
+import { lazy, Suspense, useEffect, useRef } from 'react';
 import { type AngleRule, angleRules, defaultAngleRule } from '../../book/index.ts';
 import type { MapHandle } from '../../map/index.ts';
 import { useActions } from '../desk-context.ts';
@@ -8,8 +8,10 @@ import { useDistrict, useGiven, usePlace, useReading, useSketch, useTool } from 
 import { MapFlag, Stencil } from '../survey/index.ts';
 import { followStores } from './follow-stores.ts';
 import { mapEvents } from './map-events.ts';
-import { PlanPane } from './PlanPane.tsx';
 import { toMapDistrict } from './to-map.ts';
+
+/** Not a part of what must be there first: it brings the map projection along. */
+const PlanPane = lazy(async () => ({ default: (await import('./PlanPane.tsx')).PlanPane }));
 
 /** The map: loaded after the page has been painted, then kept in step with the desk. */
 export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
@@ -88,7 +90,11 @@ export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
       <span className="phone-cross" aria-hidden="true" />
       {screen !== 'open' && <MapFlag />}
       {screen === 'survey' && <Stencil />}
-      {screen === 'study' && upper === 'plan' && <PlanPane light={light} />}
+      {screen === 'study' && upper === 'plan' && (
+        <Suspense>
+          <PlanPane light={light} />
+        </Suspense>
+      )}
       {screen === 'study' && (
         <fieldset className="words-switch upper-switch">
           <legend className="unseen">Above the profile</legend>
