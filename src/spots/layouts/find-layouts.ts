@@ -80,6 +80,7 @@ function newSearch(question: LayoutQuestion, means: Means, spots: readonly Spot[
     laneGrid: laneGrid(ground.traits),
     ...{ frame, means, pins, spots, standsOf, podiums: newPodiums(), trace: { bends: 0, inSight: 0 } },
     marks: markStands(frame, ties),
+    notAnchors: marks.filter(({ kind }) => kind !== 'tree' && kind !== 'rock'),
     pinnedBelays: pins.belay === undefined ? null : pinnedBelays,
     baseAt: basesOf(descent, barriersOnWay(frame), means),
   };

@@ -37,8 +37,10 @@ const standing = ({ standsOf }: Search): number => [...standsOf.values()].filter
 
 const nothingHolds = (search: Search): boolean => standing(search) + search.marks.length === 0;
 
-function pinnedFault({ spots, pins }: Search): string | null {
+function pinnedFault({ spots, pins, notAnchors }: Search): string | null {
   const ids = [pins.anchor, pins.turn, pins.belay].filter((id) => id !== undefined);
+  const never = notAnchors.find(({ id }) => ids.includes(id));
+  if (never !== undefined) return `What is pinned is a ${never.kind}: that is never an anchor.`;
   const pinned = spots.find(({ id, workable }) => ids.includes(id) && !workable);
   if (pinned !== undefined) {
     const [problem] = pinned.problems.filter(({ severity }) => severity === 'unmet');

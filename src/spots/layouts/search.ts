@@ -1,3 +1,4 @@
+import type { Mark } from '../../book/index.ts';
 import type { Contact, Descent, RopeRise } from '../../descent/index.ts';
 import { toRadians } from '../../units/index.ts';
 import type { Spot } from '../spot-types.ts';
@@ -24,6 +25,8 @@ export interface Search {
   readonly standsOf: ReadonlyMap<string, readonly Stand[]>;
   readonly marks: readonly Stand[];
   readonly spots: readonly Spot[];
+  /** Marks that hold no rope. */
+  readonly notAnchors: readonly Mark[];
   /** Ties of a pinned belay; null where none is pinned. */
   readonly pinnedBelays: readonly TiePlace[] | null;
   /** How far a search for turned hauls came: bends, and anchors seen along a corridor. */

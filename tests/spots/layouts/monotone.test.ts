@@ -108,8 +108,11 @@ describe('worse conditions', () => {
     }
   }, 120_000);
 
-  it('on ice no apparatus is an anchor', () => {
+  it('on ice no apparatus is an anchor: nothing is laid out, and the reason is said', () => {
     const site = { ...randomSite(3), conditions: { ...fairConditions, ice: true } };
-    expect(layoutsOf(site).layouts.every(({ governing }) => governing.verdict === 'no')).toBe(true);
+    expect(layoutsOf({ ...site, conditions: fairConditions }, REACH_M).layouts.length).toBeGreaterThan(0);
+    const { layouts, noStraight, noTurned } = layoutsOf(site, REACH_M);
+    expect(layouts).toEqual([]);
+    expect([noStraight, noTurned].every((why) => why?.includes('nothing can be an anchor'))).toBe(true);
   });
 });

@@ -107,6 +107,13 @@ describe('a pin', () => {
     }
   });
 
+  it('on a pole is never an anchor', () => {
+    const marks = [markAt('pole 4', 'pole', SITE_M + 15, 3)];
+    const { layouts, noTurned } = findLayouts({ ...question, marks, pins: { anchor: 'pole 4' } });
+    expect(layouts).toEqual([]);
+    expect(noTurned).toMatch(/pole: that is never an anchor/);
+  });
+
   it('that names nothing is refused in one sentence', () => {
     for (const id of ['tree 9', 'S:X9:750:0:90']) {
       expect(() => findLayouts({ ...question, pins: { anchor: id } })).toThrow(UserError);
