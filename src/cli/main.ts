@@ -1,6 +1,7 @@
 import { UserError } from '../units/index.ts';
 import { UsageError } from './arguments.ts';
 import { bookCommand, bookHelp } from './book-command.ts';
+import { planCommand, planHelp } from './plan-command.ts';
 import { studyCommand, studyHelp } from './study-command.ts';
 
 const help = `Brinkbook, from a terminal.
@@ -9,6 +10,7 @@ const help = `Brinkbook, from a terminal.
 
 Commands
   book     check, merge and export books
+  plan     the plan sheet of a site of a book, or a book of sheets, to print or to send
   study    the workup of one roadside place: edge, descent, angle class, rope line
 
 Every command takes --help. Exit 0 on success, 1 on bad input, 2 on wrong usage.
@@ -16,6 +18,7 @@ Every command takes --help. Exit 0 on success, 1 on bad input, 2 on wrong usage.
 
 const commands: Record<string, { run(args: string[]): Promise<void>; help: string }> = {
   book: { run: bookCommand, help: bookHelp },
+  plan: { run: planCommand, help: planHelp },
   study: { run: studyCommand, help: studyHelp },
 };
 

@@ -21,11 +21,11 @@ import {
 import { fileSource, inflateNatively } from '../io/node/index.ts';
 import { urlSource } from '../io/web/index.ts';
 import { studySvg } from '../plan/index.ts';
-import { type Conditions, fairConditions } from '../rigging/index.ts';
 import { indexRoads, roadAt } from '../road/index.ts';
 import { resourcesOfBook, shippedResources } from '../study/index.ts';
 import { UserError } from '../units/index.ts';
 import { readOptions, readPosition, readPositive, readWord, UsageError } from './arguments.ts';
+import { readConditions } from './conditions.ts';
 import { studyReport } from './report/index.ts';
 
 export const studyHelp = `study: the workup of one roadside place
@@ -71,8 +71,6 @@ const options = {
   json: { type: 'boolean' },
 } as const;
 
-const conditionWords = ['wet', 'ice', 'night', 'wind'] as const;
-
 /** Runs `study`: prints the study, draws it; throws `UsageError` or `UserError`. */
 export async function studyCommand(args: string[]): Promise<void> {
   const given = readOptions(args, options);
@@ -116,16 +114,6 @@ export async function studyCommand(args: string[]): Promise<void> {
 function needed<T>(option: string, value: T | undefined): T {
   if (value === undefined) throw new UsageError(`${option} is missing; see --help.`);
   return value;
-}
-
-/** The words of `--conditions`; what nobody names is fair. */
-function readConditions(text: string | undefined): Conditions {
-  const conditions = { ...fairConditions };
-  for (const word of text?.split(',') ?? []) {
-    const name = readWord('--conditions', word.trim(), conditionWords);
-    if (name) conditions[name] = true;
-  }
-  return conditions;
 }
 
 const MOST_PATIENTS = 20;

@@ -82,7 +82,7 @@ export function drawingPair(
 }
 
 /** Dotted drops from the plan to the profile at the edge, every contact and the end. */
-function drops({ descent, edge, profile }: Study, plan: PlanFrame, frame: ProfileFrame): string {
+export function drops({ descent, edge, profile }: Study, plan: PlanFrame, frame: ProfileFrame): string {
   if (!descent || !edge || !profile) return '';
   const heightAt = (distanceM: number): number => {
     const i = profile.distanceM.findIndex((d) => d >= distanceM);
@@ -97,7 +97,12 @@ function drops({ descent, edge, profile }: Study, plan: PlanFrame, frame: Profil
 }
 
 /** The road bench as the descent crosses it, dimensioned over the profile. */
-function benchDimension({ bench, descent, site }: Study, frame: ProfileFrame, y: number, units: UnitSystem): string {
+export function benchDimension(
+  { bench, descent, site }: Study,
+  frame: ProfileFrame,
+  y: number,
+  units: UnitSystem,
+): string {
   if (!bench || bench.widthM === null || !descent) return '';
   const slant = azimuthGap(descent.azimuthDeg, site.sideAzimuthDeg);
   if (slant > 60) return '';

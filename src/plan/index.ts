@@ -3,4 +3,5 @@ export type { PaletteName } from './palette.ts';
 export * from './plan-view.ts';
 export * from './profile.ts';
 export * from './profile-scale.ts';
+export * from './sheet/index.ts';
 export * from './study-drawing.ts';

@@ -6,7 +6,7 @@ export type { Measured } from './measure.ts';
 export type { Port } from './messages.ts';
 export { type RoadsideAsk, type RoadsideLook, roadsideLooks, type StretchInView } from './roadside/index.ts';
 export { serve } from './serve.ts';
-export type { SideAsked } from './side-of-ask.ts';
+export { type SideAsked, sideOfAsk } from './side-of-ask.ts';
 export { type StudyAnswer, type StudyAsk, type StudyFunctions, studyFunctions } from './study-functions.ts';
 export type { TileAddress } from './tiles/index.ts';
 export { transferListOf, transferring } from './transfer.ts';

@@ -1,0 +1,236 @@
+import { readFile } from 'node:fs/promises';
+import {
+  angleRuleOf,
+  type Book,
+  live,
+  marksOf,
+  type SiteRecord,
+  type SourceRecord,
+  settingsOf,
+} from '../book/index.ts';
+import {
+  type BookFile,
+  type ElevationSource,
+  openElevation,
+  photosToSend,
+  readBook,
+  readRoads,
+  studySite,
+} from '../io/index.ts';
+import { fileSource, inflateNatively, writeWhole } from '../io/node/index.ts';
+import { urlSource } from '../io/web/index.ts';
+import {
+  cardPageSvg,
+  type PaperName,
+  type PlanSheet,
+  planPageSvg,
+  planSheetHtml,
+  type SheetOptions,
+  type SheetPhoto,
+  sheetBookHtml,
+  sheetOfBook,
+} from '../plan/index.ts';
+import type { Conditions } from '../rigging/index.ts';
+import { indexRoads, type RoadIndex, roadAt } from '../road/index.ts';
+import { resourcesOfBook, type Study } from '../study/index.ts';
+import { type UnitSystem, UserError } from '../units/index.ts';
+import { sideOfAsk } from '../workers/index.ts';
+import { readOptions, readWord, UsageError } from './arguments.ts';
+import { readConditions } from './conditions.ts';
+
+export const planHelp = `plan: the one-page plan sheet of a site, the check card on its back
+
+  npm run -s brinkbook -- plan --book FILE --site ID --out FILE.html|.svg [options]
+
+  --book FILE             book with the site, its fleet, kit, calls, checks and check card
+  --site ID               the site; given several times, or "all": a book of sheets in road order with an index (.html)
+  --elevation FILE|URL    elevation raster (GeoTIFF), several may be given; without it those that the book lists
+  --roads FILE            roads as GeoJSON or Overpass JSON; without it the file that the book lists
+  --paper letter|a4       size of the paper (default letter)
+  --units us|metric       feet or metres; without it those of the book
+  --conditions LIST       wet, ice, night, wind, separated by commas: longer, heavier, farther from the edge
+  --address URL           where the book is published; the sheet's code then opens the site there
+  --out FILE              FILE.html has both sides; FILE.svg has the front, and FILE-card.svg the check card
+`;
+
+const options = {
+  book: { type: 'string' },
+  site: { type: 'string', multiple: true },
+  elevation: { type: 'string', multiple: true },
+  roads: { type: 'string' },
+  paper: { type: 'string' },
+  units: { type: 'string' },
+  conditions: { type: 'string' },
+  address: { type: 'string' },
+  out: { type: 'string' },
+} as const;
+
+/** Runs `plan`: studies the sites and writes their sheets; throws `UsageError` or `UserError`. */
+export async function planCommand(args: string[]): Promise<void> {
+  const given = readOptions(args, options);
+  const bookFile = needed('--book', given.book);
+  const asked = needed('--site', given.site);
+  const out = needed('--out', given.out);
+  const form = formOf(out);
+  const paper: PaperName = readWord('--paper', given.paper, ['letter', 'a4'] as const) ?? 'letter';
+  const namedUnits = readWord('--units', given.units, ['us', 'metric'] as const);
+  const conditions = readConditions(given.conditions);
+  const address = addressOf(given.address);
+  inflateNatively();
+  const source = fileSource(bookFile);
+  const opened: ElevationSource[] = [];
+  try {
+    const { book, file } = await readBook(source);
+    const sites = sitesAsked(book, asked, bookFile);
+    if (form === 'svg' && sites.length > 1)
+      throw new UsageError(`--out ${out} holds one site, but ${sites.length} came; name a file .html.`);
+    const roads = await openRoads(given.roads ?? listed(book, 'roads', '--roads')[0]!);
+    const facts = live(book, 'sources').filter(({ kind }) => kind === 'elevation');
+    for (const name of given.elevation ?? listed(book, 'elevation', '--elevation'))
+      opened.push(await openRaster(name, facts));
+    const units = namedUnits ?? settingsOf(book)?.units ?? 'us';
+    const sheetOptions: SheetOptions = { paper, units };
+    const photos = await photosOf(book, file, sites);
+    const sheets: PlanSheet[] = [];
+    for (const site of sites) {
+      const study = await studyOf(book, site, { roads, sources: opened, conditions, units });
+      const today = new Date().toISOString().slice(0, 10);
+      sheets.push(sheetOfBook(book, site.id, study, { roads, today, address, photos: photos.get(site.id) ?? [] })!);
+      if (process.stderr.isTTY && sites.length > 1) process.stderr.write(`\r${sheets.length} of ${sites.length} `);
+    }
+    await writeSheets(out, form, sheets, sheetOptions);
+  } finally {
+    await Promise.all(opened.map((one) => one.close()));
+    await source.close?.();
+  }
+}
+
+function needed<T>(option: string, value: T | undefined): T {
+  if (value === undefined) throw new UsageError(`${option} is missing; see --help.`);
+  return value;
+}
+
+function formOf(out: string): 'html' | 'svg' {
+  const ending = /\.(html|svg)$/iu.exec(out)?.[1]?.toLowerCase();
+  if (ending === 'html' || ending === 'svg') return ending;
+  throw new UsageError(`--out ${out} ends in neither .html nor .svg; see --help.`);
+}
+
+function addressOf(text: string | undefined): string | null {
+  if (text === undefined) return null;
+  if (!URL.canParse(text) || !/^https?:\/\/[^?#]+$/iu.test(text))
+    throw new UsageError(`--address "${text}" is no web address; give one like https://fire.example/book/.`);
+  return text.endsWith('/') ? text : `${text}/`;
+}
+
+function sitesAsked(book: Book, asked: readonly string[], file: string): SiteRecord[] {
+  const all = live(book, 'sites');
+  if (asked.includes('all')) {
+    if (all.length === 0) throw new UserError('no-site', `${file} holds no site; add one, or choose another book.`);
+    return all;
+  }
+  return [...new Set(asked)].map((id) => {
+    const site = all.find((one) => one.id === id);
+    if (site) return site;
+    const some = all
+      .slice(0, 8)
+      .map((one) => one.id)
+      .join(', ');
+    throw new UserError(
+      'no-site',
+      `${file} has no site "${id}"; ${all.length === 0 ? 'it holds none' : `give one of its sites, such as ${some}`}.`,
+    );
+  });
+}
+
+/** Files of a kind that the book lists, with an address; an option must name one where it lists none. */
+function listed(book: Book, kind: 'elevation' | 'roads', option: string): string[] {
+  const addresses = live(book, 'sources').flatMap((one) => (one.kind === kind && one.address ? [one.address] : []));
+  if (addresses.length > 0) return addresses;
+  throw new UsageError(`${option} is missing, and the book lists no ${kind} with an address; see --help.`);
+}
+
+async function openRoads(path: string): Promise<RoadIndex> {
+  let text: string;
+  try {
+    text = await readFile(path, 'utf8');
+  } catch (cause) {
+    throw new UserError('no-file', `The roads file ${path} cannot be read; check the path.`, { cause });
+  }
+  return indexRoads(readRoads(text, path));
+}
+
+/** A raster, with what the book's own list says of it where the file is silent. */
+function openRaster(name: string, facts: readonly SourceRecord[]): Promise<ElevationSource> {
+  const known = facts.find(({ address }) => address === name);
+  const source = /^https?:\/\//.test(name) ? urlSource(name) : fileSource(name);
+  return openElevation(source, {
+    ...(known?.crs ? { crs: known.crs } : {}),
+    ...(known?.verticalUnit ? { verticalUnit: known.verticalUnit } : {}),
+    ...(known && known.terrainKind !== 'unknown' ? { kind: known.terrainKind } : {}),
+    ...(known?.verticalRmseM ? { verticalRmseM: known.verticalRmseM } : {}),
+  });
+}
+
+interface Asked {
+  readonly roads: RoadIndex;
+  readonly sources: readonly ElevationSource[];
+  readonly conditions: Conditions;
+  readonly units: UnitSystem;
+}
+
+/** The study of a site as its book has it: side, patient point, patients and pins. */
+function studyOf(book: Book, site: SiteRecord, { roads, sources, conditions, units }: Asked): Promise<Study> {
+  const { place, patientPoint, patients, pinnedAnchor, pinnedTurn, pinnedBelay } = site;
+  const at = { lon: place.lon, lat: place.lat };
+  const found = roadAt(roads, at);
+  if (!found.ok) throw found.error;
+  return studySite(sources, {
+    ...{ roads, at, patients, conditions, units, patient: patientPoint },
+    side: sideOfAsk({ azimuthDeg: place.sideAzimuthDeg }, at, found.value),
+    marks: marksOf(book, site.id),
+    rule: angleRuleOf(book),
+    resources: resourcesOfBook(book, found.value.route.name),
+    pins: {
+      ...(pinnedAnchor && { anchor: pinnedAnchor }),
+      ...(pinnedTurn && { turn: pinnedTurn }),
+      ...(pinnedBelay && { belay: pinnedBelay }),
+    },
+  });
+}
+
+/** The first photo of each site that shows no patient, out of the book file. */
+async function photosOf(
+  book: Book,
+  file: BookFile | null,
+  sites: readonly SiteRecord[],
+): Promise<ReadonlyMap<string, SheetPhoto[]>> {
+  const found = new Map<string, SheetPhoto[]>();
+  if (!file) return found;
+  const shown = photosToSend(book, { crashes: false, patientPhotos: false });
+  const wanted = sites.flatMap(({ id }) => shown.find(({ siteId }) => siteId === id) ?? []);
+  if (wanted.length === 0) return found;
+  await file.eachPhoto(async ({ hash, type, bytes }) => {
+    for (const { siteId, caption, widthPx, heightPx } of wanted.filter((photo) => photo.hash === hash)) {
+      const data = `data:${type};base64,${Buffer.from(bytes).toString('base64')}`;
+      found.set(siteId, [{ data, caption, widthPx, heightPx }]);
+    }
+  });
+  return found;
+}
+
+async function writeSheets(
+  out: string,
+  form: 'html' | 'svg',
+  sheets: readonly PlanSheet[],
+  sheetOptions: SheetOptions,
+): Promise<void> {
+  const write = (path: string, text: string): Promise<void> => writeWhole(path, new TextEncoder().encode(text));
+  const [first] = sheets;
+  if (form === 'svg') {
+    await write(out, planPageSvg(first!, sheetOptions));
+    await write(out.replace(/\.svg$/iu, '-card.svg'), cardPageSvg(first!, sheetOptions));
+  } else {
+    await write(out, sheets.length > 1 ? sheetBookHtml(sheets, sheetOptions) : planSheetHtml(first!, sheetOptions));
+  }
+}

@@ -1,0 +1,20 @@
+import type { Study } from '../../study/index.ts';
+import { type Draw, fitting, heading, paragraph, row, stack } from './flow.ts';
+import { sheetPens as pens } from './sheet-pens.ts';
+import type { PlanSheet } from './sheet-types.ts';
+
+/** Whom to call, in the order of the book's response table, with phone and radio. */
+export function callBlock({ study, site }: PlanSheet, mostHeight: number): Draw {
+  const high = study.angle?.planAs === 'high';
+  const draws = study.call.flatMap((call, i) => callRows(call, high && i === 0));
+  if (site.radio) draws.push(row('Radio here', site.radio));
+  if (draws.length === 0) draws.push(paragraph('No line of the book’s response table applies here.', pens.text));
+  return stack([heading(high ? 'Whom to call, in this order' : 'Whom to call'), fitting(draws, 2, mostHeight - 22)], 3);
+}
+
+function callRows({ who, why, agency, phone, radio }: Study['call'][number], strong: boolean): Draw[] {
+  const name = agency === null ? who : `${who}, ${agency}`;
+  const reach = phone ?? radio ?? 'no number in the book';
+  const more = [why, ...(phone !== null && radio !== null ? [`radio ${radio}`] : [])].filter((part) => part !== '');
+  return [stack([row(name, reach, strong), paragraph(more.join('; '), pens.textNote)], 0)];
+}

@@ -1,0 +1,101 @@
+import type { Study } from '../../study/index.ts';
+import { compassWord, formatDegrees, formatLength, normaliseAzimuth, type UnitSystem } from '../../units/index.ts';
+import { approaches, sightWords } from './approach.ts';
+
+/** Apparatus that is no part of a layout stays this far to the side of the descent, metres [source: practice]. */
+const ASIDE_M = 10;
+/** A slope above the road over this angle and height can send something down on the crew [source: practice]. */
+const STEEP_ABOVE_DEG = 35;
+const HIGH_ABOVE_M = 3;
+
+/**
+ * The first five minutes in order: approach end, where the blocking vehicle stands for the sight distance, lanes to close, look
+ * up, then the edge. Planned as high the first crew does no more than this. What is needed is rounded up, what is there down.
+ */
+export function firstMinutes(study: Study, units: UnitSystem): string[] {
+  const high = study.angle?.planAs === 'high';
+  return [
+    high ? null : approachWords(study, units),
+    sightWarning(study, units),
+    blockWords(study, units),
+    laneWords(study),
+    lookUp(study, units),
+    edgeWords(study, units),
+    high ? voiceWords(study, units) : null,
+  ].filter((words) => words !== null);
+}
+
+/** From where the first apparatus comes, so that it ends nose first on its spot. */
+function approachWords({ layouts, spots, arriving }: Study, units: UnitSystem): string | null {
+  const [first] = layouts;
+  if (!first) return null;
+  const minute = (apparatus: string): number =>
+    Math.min(...arriving.filter((one) => one.apparatus === apparatus).map(({ atMin }) => atMin), 999);
+  const stands = spots
+    .filter(({ id }) => id === first.turn || id === first.anchor)
+    .sort((a, b) => minute(a.apparatus) - minute(b.apparatus));
+  const [spot] = stands;
+  if (!spot) return null;
+  const part = spot.id === first.turn ? 'at the turn' : 'as anchor';
+  const wheels =
+    spot.edgeClearanceM === null
+      ? ''
+      : `, outer wheels ${formatLength(spot.edgeClearanceM, units, 'down')} from the edge`;
+  return `${spot.apparatus} comes in from the ${compassWord(normaliseAzimuth(spot.headingDeg + 180))}, stands ${part}, nose ${compassWord(spot.headingDeg)}${wheels}.`;
+}
+
+function sightWarning(study: Study, units: UnitSystem): string | null {
+  const { closure } = study;
+  const [worst] = approaches(study);
+  if (!closure || !worst) return null;
+  const need = formatLength(closure.stoppingSightM, units, 'up');
+  const posted = closure.speed.how === 'typed' ? '' : ' assumed';
+  if (!worst.short)
+    return `Warn traffic both ways, ${need} out: stopping at ${closure.speed.mph} mph${posted} takes that; sight here is longer.`;
+  return `Warn traffic from the ${worst.from} first, ${need} out: sight ${sightWords(worst.sightM, units)}, stopping at ${closure.speed.mph} mph${posted} takes ${need}.`;
+}
+
+/**
+ * Where the vehicle that blocks stands. Drivers who see the site over the sight distance must meet it at the stopping distance,
+ * so it stands the difference farther out, and never inside the room beside the descent. [source: derived]
+ */
+function blockWords(study: Study, units: UnitSystem): string | null {
+  const { closure } = study;
+  if (!closure) return null;
+  const [worst] = approaches(study);
+  const need = formatLength(closure.stoppingSightM, units, 'up');
+  const out = worst ? Math.max(ASIDE_M, closure.stoppingSightM - (worst.sightM ?? 0)) : ASIDE_M;
+  const where = worst?.short ? `on the ${worst.from} side, ` : '';
+  return `Blocking vehicle ${where}at least ${formatLength(out, units, 'up')} from the descent, where drivers see it from ${need}.`;
+}
+
+function laneWords({ closure, angle, bench }: Study): string | null {
+  if (angle?.planAs === 'high') return 'Close the road both ways for any work at the edge.';
+  if (!closure) return bench ? 'Traffic: close the lane beside the edge.' : 'Traffic: close the lanes beside the site.';
+  const lanes = `${closure.lanesBlocked} lane${closure.lanesBlocked === 1 ? '' : 's'}`;
+  if (closure.kind === 'road closed') return 'Close the road both ways: the haul takes it.';
+  if (closure.kind === 'one lane in turn') return `Close ${lanes}, traffic in turn.`;
+  return closure.lanesBlocked > 0 ? `Close ${lanes}.` : 'The haul takes no lane; hold traffic while people cross.';
+}
+
+function lookUp({ above, marks }: Study, units: UnitSystem): string {
+  const overhead = [...new Set(marks.map(({ kind }) => kind))].filter((kind) => kind === 'wire' || kind === 'pole');
+  const wires = overhead.length > 0 ? ` ${overhead.includes('wire') ? 'Wires' : 'Poles'} here.` : '';
+  if (!above) return `Look up: the slope above was not worked out.${wires}`;
+  const figures = `slope above ${formatDegrees(above.angleDeg)}, ${formatLength(above.heightM, units, 'up')} high`;
+  const steep = above.angleDeg > STEEP_ABOVE_DEG && above.heightM > HIGH_ABOVE_M;
+  return `Look up: ${figures}${steep ? ', can send rock down; nobody under it' : ''}.${wires}`;
+}
+
+function edgeWords({ edge, bench, angle }: Study, units: UnitSystem): string {
+  if (!edge) return 'Mark the edge; nobody past it untied.';
+  const width = bench?.widthM == null ? '' : ` Road bench ${formatLength(bench.widthM, units, 'down')}.`;
+  const voice = angle?.planAs === 'high' ? '' : ' Voice contact, count patients.';
+  return `Mark the edge; nobody within ${formatLength(1, units, 'up')} of it untied.${width}${voice}`;
+}
+
+function voiceWords({ descent }: Study, units: UnitSystem): string {
+  const lost =
+    descent?.sightLostAtM == null ? '' : ` Out of sight from ${formatLength(descent.sightLostAtM, units, 'down')}.`;
+  return `Voice contact from the edge: count patients, say that help is coming, note voice and movement.${lost}`;
+}

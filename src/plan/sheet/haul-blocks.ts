@@ -1,0 +1,152 @@
+import type { Study, StudyLayout } from '../../study/index.ts';
+import { formatDegrees, formatForce, formatLength, formatPercent, type UnitSystem } from '../../units/index.ts';
+import { forceWords } from '../force-words.ts';
+import { nameOf } from '../layout-label-texts.ts';
+import { resetMarks } from '../reset-marks.ts';
+import { bestOfKinds } from '../shown-layouts.ts';
+import { element, num, pathThrough } from '../svg.ts';
+import { type Draw, heading, lineOf, paragraph, row, stack } from './flow.ts';
+import { sheetPens as pens } from './sheet-pens.ts';
+
+/** Best straight and best turned haul, each raise cut into its pulls; why a kind is missing stands in its place. */
+export function raiseBlock(study: Study, units: UnitSystem): Draw {
+  const [first] = study.layouts;
+  if (!first) return stack([], 0);
+  const { turned, straight } = bestOfKinds(study, null);
+  const kinds = first.kind === 'straight' ? (['straight', 'turned'] as const) : (['turned', 'straight'] as const);
+  const most = Math.max(turned?.raiseM ?? 0, straight?.raiseM ?? 0);
+  return stack(
+    [
+      heading('The raise', `${formatLength(first.raiseM, units, 'up')}`),
+      ...kinds.map((kind) => {
+        const layout = kind === 'turned' ? turned : straight;
+        return layout ? oneRaise(layout, layout === first, most, units) : paragraph(missing(study, kind), pens.text);
+      }),
+    ],
+    5,
+  );
+}
+
+const missing = ({ warnings }: Study, kind: 'turned' | 'straight'): string =>
+  warnings.find(({ code }) => code === `no-${kind}-haul`)?.text ?? `No ${kind} haul was found here.`;
+
+function oneRaise(layout: StudyLayout, first: boolean, mostM: number, units: UnitSystem): Draw {
+  const { kind, mechanicalAdvantage, haulFieldM, resets } = layout;
+  const name = `${kind === 'turned' ? 'Turned' : 'Straight'} ${formatLength(haulFieldM, units, 'down')}, ${mechanicalAdvantage}`;
+  return stack(
+    [
+      row(name, counted(resets, 'reset'), first),
+      pullBar(layout, mostM),
+      paragraph(workWords(layout, units), pens.text),
+    ],
+    2,
+  );
+}
+
+/** The raise to scale, a tall tick at each reset. */
+const pullBar =
+  (layout: StudyLayout, mostM: number): Draw =>
+  ({ x, y, width }) => {
+    const scale = width / mostM;
+    const end = x + layout.raiseM * scale;
+    const ticks = resetMarks(layout)
+      .map((m) => `M${num(x + m * scale)} ${num(y + 1)}v12`)
+      .join('');
+    const ends = [x + 0.5, end - 0.5].map((at) => `M${num(at)} ${num(y + 3)}v8`).join('');
+    return {
+      svg:
+        element('path', { ...lineOf(3), class: 'pull-bar', d: pathThrough([x, y + 7, end, y + 7]) }) +
+        element('path', { ...lineOf(1.1), d: ends + ticks }),
+      height: 14,
+    };
+  };
+
+function workWords(
+  { throwM, pulls, regripsPerPull, liftedByHandM, team, system, minutes }: StudyLayout,
+  units: UnitSystem,
+) {
+  const hang = team.allHang > team.walking ? ` (${team.allHang} if attendants hang)` : '';
+  const parts = [
+    `${counted(pulls, 'pull')}, throw ${formatLength(throwM, units, 'down')}`,
+    ...(system === 'separate haul line' ? ['separate haul line'] : []),
+    `${team.walking} haul${hang}`,
+    ...(team.checkGrab ? ['two grabs or one attendant fewer'] : []),
+    ...(regripsPerPull > 0 ? [`${counted(regripsPerPull, 're-grip')} a pull`] : []),
+    ...(liftedByHandM > 0.05 ? [`last ${formatLength(liftedByHandM, units, 'up')} by hand`] : []),
+  ];
+  const time = minutes.from === null ? 'No time can be told.' : `${minutes.from} to ${minutes.to} min.`;
+  return `${parts.join(', ')}. ${time}`;
+}
+
+/** Rope of the leading layout against what comes, and what is short. */
+export function ropeBlock(study: Study, units: UnitSystem): Draw {
+  const [layout] = study.layouts;
+  if (!layout) return stack([], 0);
+  const high = study.angle?.planAs === 'high';
+  return stack([heading(`Rope, ${layout.kind} haul`, 'need of longest'), ...ropeRows(study, layout, units, high)], 2);
+}
+
+/** Rows of rope needed of the longest that comes; `high` leaves out minutes. */
+export function ropeRows(study: Study, layout: StudyLayout, units: UnitSystem, high: boolean): Draw[] {
+  const { ropeM, fits } = layout;
+  const longest = Math.max(0, ...study.arriving.flatMap(({ ropesM }) => ropesM));
+  const of = (m: number): string =>
+    `${formatLength(m, units, 'up').replace(/ \D+$/u, '')} of ${formatLength(longest, units, 'down')}`;
+  const short = fits.short.map(({ line, byM, unit, atMin }) => {
+    const mend =
+      unit === null
+        ? 'nobody listed brings it'
+        : `${unit} brings it${high || atMin === null ? '' : ` at ${atMin} min`}`;
+    return paragraph(`${line} short by ${formatLength(byM, units, 'up')}: ${mend}.`, pens.textStrong);
+  });
+  return [
+    row('main', of(ropeM.main)),
+    row('belay', of(ropeM.belay)),
+    ...(ropeM.haul === null ? [] : [row('haul line, separate', of(ropeM.haul))]),
+    paragraph(fitWords(layout, high), pens.text),
+    ...short,
+  ];
+}
+
+function fitWords({ fits }: StudyLayout, high: boolean): string {
+  const said = { yes: 'fits', joined: 'only joined', no: 'does not fit' } as const;
+  if (high) return `First-arriving kit ${said[fits.firstArriving]}; first alarm ${said[fits.firstAlarm]}.`;
+  return `First-arriving kit ${said[fits.firstArriving]}, first alarm ${said[fits.firstAlarm]}, mutual aid ${said[fits.mutualAid]}.`;
+}
+
+/** Share of the weight, tensions and what the anchors take; with the load that they are for. */
+export function forcesBlock(study: Study, units: UnitSystem): Draw {
+  const [layout] = study.layouts;
+  const share = shareRows(study);
+  if (!layout) return share.length === 0 ? stack([], 0) : stack([heading('Forces'), ...share], 2);
+  return stack([heading('Forces', 'planning figures'), ...share, ...forceRows(study, layout, units)], 2);
+}
+
+const shareRows = ({ angle }: Study): Draw[] =>
+  angle
+    ? [
+        row('rope pull, of the weight', formatPercent(angle.ropePullOfWeight)),
+        row('ground press', formatPercent(angle.groundPressOfWeight)),
+      ]
+    : [];
+
+/** Tensions of a layout, and force, hold and strength at each place where rope is tied. */
+export function forceRows(study: Study, layout: StudyLayout, units: UnitSystem): Draw[] {
+  const { tensionKn, turn, anchor, lines, turnAngleDeg } = layout;
+  const up = (kn: number): string => formatForce(kn, units, 'up');
+  const at = (place: string, name: string): Draw[] => {
+    const words = forceWords(layout, place, units);
+    return words ? [paragraph(`${name}: ${words}`, words.includes('not met') ? pens.textStrong : pens.text)] : [];
+  };
+  const angle = turnAngleDeg === null ? '' : `, ${formatDegrees(turnAngleDeg)} between the legs`;
+  return [
+    row('main, raising, all hanging', up(tensionKn.hanging)),
+    row('main, held', up(tensionKn.held)),
+    row('belay', up(tensionKn.belay)),
+    ...(turn ? at('change of direction', `turn, ${nameOf(study, turn)}${angle}`) : []),
+    ...at('main anchor', `anchor, ${nameOf(study, anchor)}`),
+    ...at('belay anchor', `belay anchor, ${nameOf(study, lines.belay.anchor)}`),
+  ];
+}
+
+export const counted = (n: number, word: string): string => `${n} ${word}${n === 1 ? '' : 's'}`;

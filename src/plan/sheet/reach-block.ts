@@ -1,0 +1,76 @@
+import { formatDegreesMinutes, localPlane } from '../../geo/index.ts';
+import { MILE_M } from '../../road/index.ts';
+import type { Study } from '../../study/index.ts';
+import { azimuthOf, compassWord, formatLength, type UnitSystem } from '../../units/index.ts';
+import { approaches, sightWords } from './approach.ts';
+import { type Draw, fitting, heading, item, paragraph, stack } from './flow.ts';
+import { hazards } from './hazards.ts';
+import { sheetPens as pens } from './sheet-pens.ts';
+import type { PlanSheet, SheetPlace } from './sheet-types.ts';
+
+/** Access and sight distances, places around, hazards and marks, what to check; at most so high. */
+export function reachBlock(sheet: PlanSheet, units: UnitSystem, mostHeight: number): Draw {
+  const { study, site } = sheet;
+  const draws = [
+    ...sightRows(study, units).map((words) => paragraph(words, pens.text)),
+    ...hazards(study, units).map((words) => item('·', words, pens.text, 8)),
+    ...checks(study).map((words) => paragraph(`Check: ${words}`, pens.text, 'Check:')),
+    ...sheet.places.map((place) => paragraph(placeWords(study, place, units), pens.text, `${capital(place.kind)}`)),
+    ...belowRows(study, units).map((words) => paragraph(words, pens.text)),
+    ...(site.notes.trim() === '' ? [] : [paragraph(`Notes: ${site.notes.trim().slice(0, 400)}`, pens.text, 'Notes:')]),
+  ];
+  if (draws.length === 0) return stack([], 0);
+  return stack([heading('Reach it, hazards'), fitting(draws, 1.5, mostHeight - 22)], 3);
+}
+
+/** What each end sees, at best, and the formal closure. */
+function sightRows(study: Study, units: UnitSystem): string[] {
+  const { closure } = study;
+  const ends = approaches(study);
+  if (!closure || ends.length === 0) return [];
+  const need = formatLength(closure.stoppingSightM, units, 'up');
+  const seen = ends.map(
+    ({ from, sightM, short }) => `from the ${from} ${sightWords(sightM, units)}${short ? ', short' : ''}`,
+  );
+  const out = closure.advanceSignsM.map((m) => formatLength(m, units, 'up')).join(', ');
+  const taper = closure.taperM === null ? '' : `taper ${formatLength(closure.taperM, units, 'up')}, `;
+  return [
+    `Sight ${seen.join('; ')}; ${need} to stop (at best, vegetation not seen).`,
+    ...(out === '' ? [] : [`Formal closure: ${taper}signs ${out} on.`]),
+  ];
+}
+
+const checks = ({ warnings, sentence }: Study): string[] =>
+  warnings
+    .filter(({ severity, text, code }) => severity === 'check' && code !== 'sight-short' && !sentence.includes(text))
+    .map(({ text }) => text);
+
+/** A surveyed place with its distance and direction from the site and its coordinates. */
+export function placeWords({ site }: Study, { kind, name, at, vehicles, on }: SheetPlace, units: UnitSystem): string {
+  const { x, y } = localPlane(site).toLocal(at);
+  const away = Math.hypot(x, y);
+  const far =
+    units === 'us' && away > 300
+      ? `${(away / MILE_M).toFixed(1)} mi`
+      : away > 1000
+        ? `${(away / 1000).toFixed(1)} km`
+        : formatLength(away, units);
+  const room = vehicles === null ? '' : `, ${vehicles} vehicles`;
+  const seen = on === null ? '' : `, seen ${on}`;
+  return `${capital(kind)} ${name}, ${far} ${compassWord(azimuthOf(x, y))} in a straight line${room}${seen}: ${formatDegreesMinutes(at)}.`;
+}
+
+const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
+
+/** What the descent meets on its way, by which it can be reached from below. */
+function belowRows({ descent, ways, angle }: Study, units: UnitSystem): string[] {
+  const crossings = (descent?.crossings ?? []).map(
+    ({ kind, distanceM, widthM }) =>
+      `${kind} ${formatLength(distanceM, units)} out, ${formatLength(widthM, units, 'down')} wide`,
+  );
+  const lower = ways.find(({ kind, reachedBy }) => kind === 'lower' && reachedBy === 'vehicle');
+  return [
+    ...(crossings.length > 0 ? [`On the descent: ${crossings.join('; ')}.`] : []),
+    ...(lower && angle?.planAs !== 'high' ? [`From below: ${lower.meets}.`] : []),
+  ];
+}
