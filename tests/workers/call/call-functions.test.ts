@@ -2,10 +2,11 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { defaultAngleRule } from '../../../src/book/index.ts';
+import { defaultAngleRule, emptyBook, readRecord } from '../../../src/book/index.ts';
 import { fileSource } from '../../../src/io/node/index.ts';
 import { memoryStore, readKeptStudy, readPack } from '../../../src/io/offline/index.ts';
 import { fairConditions } from '../../../src/rigging/index.ts';
+import type { Study } from '../../../src/study/index.ts';
 import { type CallOutline, type CallSource, callFunctions } from '../../../src/workers/call/index.ts';
 import type { Opener } from '../../../src/workers/index.ts';
 
@@ -96,5 +97,36 @@ describe('what the call view asks of its worker', () => {
     const drop = edge!.elevationM - profile!.elevationM[i]!;
     expect(above[0]!.dropM[0]).toBeLessThan(drop + 0.5);
     expect(above[0]!.dropM[1]).toBeGreaterThan(drop - 0.5);
+  }, 60_000);
+});
+
+describe('with a book', () => {
+  const functions = callFunctions(opener, memoryStore(), () => {});
+  const site = readRecord(
+    'sites',
+    {
+      id: 'own-bend',
+      name: 'Own Bend',
+      place: { lon: -128.01572116, lat: 43.99981778, sideAzimuthDeg: 166 },
+      roadName: 'Lantern Creek Road',
+      patients: 2,
+    },
+    'test',
+  );
+
+  test('its sites, its marks and its patients count; people come from the files where it has none', async () => {
+    const book = { ...emptyBook(), tables: { ...emptyBook().tables, sites: [site] } };
+    const { pack } = await functions.open({ source: { ...source, book }, keeping: false }, never);
+    expect(pack.sites.map(({ id, name }) => [id, name])).toEqual([['own-bend', 'Own Bend']]);
+    const ask = { at: pack.sites[0]!, side: { azimuthDeg: 166 }, siteId: 'own-bend', conditions: fairConditions };
+    const own = await functions.study(ask, never);
+    expect(own.given.patients).toBe(2);
+    // What the road file maps counts either way.
+    const marked = ({ marks }: Study) => marks.filter(({ id }) => !/^(way|node)\//.test(id)).map(({ kind }) => kind);
+    expect(marked(own)).toEqual([]);
+    await functions.open({ source, keeping: false }, never);
+    const ofFiles = await functions.study({ ...ask, siteId: 'kettle-bend' }, never);
+    expect(marked(ofFiles)).toContain('tree');
+    expect(ofFiles.arriving).toEqual(own.arriving);
   }, 60_000);
 });
