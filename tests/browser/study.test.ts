@@ -4,6 +4,9 @@ import { type RunningApp, startApp } from './app.ts';
 import { launchChromium, withoutChromium } from './chromium.ts';
 import { openPage, sentence, sentenceLike, smallDesk, type WatchedPage } from './page.ts';
 
+/** A shared machine may take a while. */
+const patient = { timeout: 20_000 };
+
 describe.skipIf(withoutChromium())('the study', () => {
   let app: RunningApp;
   let browser: Browser;
@@ -42,7 +45,7 @@ describe.skipIf(withoutChromium())('the study', () => {
     // No apparatus is an anchor on ice.
     expect(await page.locator('.layout-row').count()).toBeLessThanOrEqual(2);
     await page.getByLabel('ice', { exact: true }).uncheck();
-    await expect.poll(() => sentence(page)).toBe(before);
+    await expect.poll(() => sentence(page), patient).toBe(before);
     await page.getByRole('radio', { name: '45/60' }).check();
     await sentenceLike(page, /rule 45\/60/);
   }, 90_000);
@@ -51,7 +54,7 @@ describe.skipIf(withoutChromium())('the study', () => {
     const page = await visit('kettle-bend');
     expect(await page.locator('.layout-row').count()).toBe(2);
     await page.locator('.layout-row', { hasText: 'Straight haul' }).getByRole('radio').check();
-    await expect.poll(() => page.locator('.layout-row.is-chosen').textContent()).toContain('Straight haul');
+    await expect.poll(() => page.locator('.layout-row.is-chosen').textContent(), patient).toContain('Straight haul');
     expect(await page.locator('.forces tr').count()).toBeGreaterThan(2);
     expect(await page.locator('.people').getAttribute('aria-label')).toMatch(/4 contact, \d+ lower/);
   }, 90_000);
@@ -63,7 +66,7 @@ describe.skipIf(withoutChromium())('the study', () => {
     const why = page.locator('#why');
     expect(await why.textContent()).toMatch(/resets = pulls − 1.*common practice, no source/s);
     await why.getByRole('button', { name: 'close' }).press('Escape');
-    await expect.poll(() => why.count()).toBe(0);
+    await expect.poll(() => why.count(), patient).toBe(0);
     expect(await resets.evaluate((element) => element === document.activeElement)).toBe(true);
     for (const figure of await page.locator('.figure-key:visible').all()) {
       await figure.click();
@@ -85,7 +88,7 @@ describe.skipIf(withoutChromium())('the study', () => {
     await page.getByText('Measured 47° on the ground: plan as high').waitFor();
     expect(await row.textContent()).toMatch(/47°.*measured/);
     await page.keyboard.press('Control+z');
-    await expect.poll(() => row.textContent()).not.toContain('47°');
+    await expect.poll(() => row.textContent(), patient).not.toContain('47°');
   }, 90_000);
 
   test('an anchor pinned from the list stays, the rest follows', async () => {
@@ -97,7 +100,7 @@ describe.skipIf(withoutChromium())('the study', () => {
     await sentenceLike(page, /Plan as/);
     await page.getByRole('button', { name: 'Anchor pinned' }).first().waitFor();
     await page.getByRole('button', { name: 'Anchor pinned' }).first().click();
-    await expect.poll(() => page.getByRole('button', { name: 'Anchor pinned' }).count()).toBe(0);
+    await expect.poll(() => page.getByRole('button', { name: 'Anchor pinned' }).count(), patient).toBe(0);
   }, 90_000);
 
   test('planned as high: the stop line first, no minutes, no team size, layouts closed', async () => {
@@ -116,8 +119,8 @@ describe.skipIf(withoutChromium())('the study', () => {
     const box = (await page.locator('.scrub').boundingBox())!;
     await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
     expect(await page.locator('.hair-flag').textContent()).toMatch(/\d+ ft out · \d+ ft down · \d+°/);
-    await expect.poll(() => page.locator('.study-lines .line-hair').getAttribute('d')).toMatch(/^M/);
+    await expect.poll(() => page.locator('.study-lines .line-hair').getAttribute('d'), patient).toMatch(/^M/);
     await page.mouse.move(box.x + 5, box.y - 60);
-    await expect.poll(() => page.locator('.hair-flag').count()).toBe(0);
+    await expect.poll(() => page.locator('.hair-flag').count(), patient).toBe(0);
   }, 90_000);
 });

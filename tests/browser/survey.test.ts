@@ -4,6 +4,9 @@ import { type RunningApp, startApp } from './app.ts';
 import { launchChromium, withoutChromium } from './chromium.ts';
 import { openPage, pointAt, sentenceLike, smallDesk, type WatchedPage } from './page.ts';
 
+/** A shared machine may take a while. */
+const patient = { timeout: 20_000 };
+
 describe.skipIf(withoutChromium())('the survey', () => {
   let app: RunningApp;
   let browser: Browser;
@@ -44,14 +47,14 @@ describe.skipIf(withoutChromium())('the survey', () => {
     await sentenceLike(page, /20 sites on 3 roads/);
     await page.keyboard.press('/');
     await page.keyboard.type('cinder');
-    await expect.poll(() => rows(page).count()).toBeLessThan(12);
+    await expect.poll(() => rows(page).count(), patient).toBeLessThan(12);
     expect(await rows(page).allTextContents()).toEqual(
       expect.arrayContaining([expect.stringContaining('Split Oak Turnout')]),
     );
     await page.keyboard.press('Escape');
     await page.getByRole('button', { name: 'not checked', exact: true }).click();
     await page.locator('.sort select').selectOption('name');
-    await expect.poll(() => rows(page).first().textContent()).toContain('Barrier Reach');
+    await expect.poll(() => rows(page).first().textContent(), patient).toContain('Barrier Reach');
     await rows(page).first().focus();
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('Enter');
@@ -66,11 +69,11 @@ describe.skipIf(withoutChromium())('the survey', () => {
     await name.press('Enter');
     await page.locator('.kept', { hasText: /^saved$/ }).waitFor();
     await page.getByRole('button', { name: 'undo', exact: true }).click();
-    await expect.poll(() => name.inputValue()).toBe('Kettle Bend');
+    await expect.poll(() => name.inputValue(), patient).toBe('Kettle Bend');
     await page.getByRole('button', { name: 'redo', exact: true }).click();
-    await expect.poll(() => name.inputValue()).toBe('Kettle Bend, upper');
+    await expect.poll(() => name.inputValue(), patient).toBe('Kettle Bend, upper');
     await page.reload();
-    await expect.poll(() => name.inputValue(), { timeout: 20_000 }).toBe('Kettle Bend, upper');
+    await expect.poll(() => name.inputValue(), patient).toBe('Kettle Bend, upper');
     await page.getByRole('button', { name: 'delete', exact: true }).click();
     await sentenceLike(page, /19 sites/);
     await page.keyboard.press('Control+z');
@@ -124,7 +127,7 @@ describe.skipIf(withoutChromium())('the survey', () => {
     const marked = await page.locator('.marks-of button').allTextContents();
     expect(marked.sort()).toEqual(['barrier', 'soft ground', 'tree']);
     for (let i = 0; i < 5; i++) await page.keyboard.press('Control+z');
-    await expect.poll(() => page.locator('.marks-of button').count()).toBe(0);
+    await expect.poll(() => page.locator('.marks-of button').count(), patient).toBe(0);
   }, 120_000);
 
   test('two taps measure distance, bearing and grade', async () => {
@@ -135,6 +138,6 @@ describe.skipIf(withoutChromium())('the survey', () => {
     await page.mouse.click(x + 12, y + 70);
     await flag(page, /\d+ ft, bearing \d+°, \d+ ft down, grade \d+ %, \d+°/);
     await page.keyboard.press('Escape');
-    await expect.poll(() => page.locator('.map-flag').count()).toBe(0);
+    await expect.poll(() => page.locator('.map-flag').count(), patient).toBe(0);
   }, 90_000);
 });

@@ -1,8 +1,11 @@
 export { ConditionSwitch } from './Conditions.tsx';
+export { CorrectionForm } from './CorrectionForm.tsx';
 export { Figure } from './Figure.tsx';
 export { LayoutsBlock } from './LayoutsBlock.tsx';
 export { PeopleBlock } from './PeopleBlock.tsx';
+export { readingFigure, readingValue } from './reading-words.ts';
 export { TakenBlock } from './TakenBlock.tsx';
+export { takenRows } from './taken-rows.ts';
 export { WaysBlock } from './WaysBlock.tsx';
 export { WhyMargin } from './WhyMargin.tsx';
 export { whyOrigin } from './why.ts';

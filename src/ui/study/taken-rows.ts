@@ -92,6 +92,11 @@ const found: Partial<Record<QuantityName, { label: string; path: string; of(stud
       value: descent && descent.steps.length > 0 ? Math.max(...descent.steps.map(({ heightM }) => heightM)) : null,
     }),
   },
+  edgeToAnchorM: {
+    label: 'Edge to anchor, straight haul',
+    path: 'layouts',
+    of: ({ layouts }) => ({ value: layouts.find(({ kind }) => kind === 'straight')?.haulFieldM ?? null }),
+  },
   benchWidthM: { label: 'Road bench', path: 'bench.widthM', of: ({ bench }) => ({ value: bench?.widthM ?? null }) },
   gradeDeg: {
     label: 'Grade',
