@@ -111,7 +111,7 @@ const severityRank = { stop: 0, check: 1, note: 2 } as const;
 function layoutsOf(work: GroundWork, descent: Descent, inputs: StudyInputs): Layouts | null {
   const { standing, ground } = work;
   if (!standing || !descent.angle) return null;
-  const { arrivals, kits, rates } = inputs.resources;
+  const { arrivals, kits, rates, fullBelay } = inputs.resources;
   return findLayouts({
     ground: standing.ground,
     fleet: standing.fleet,
@@ -121,7 +121,7 @@ function layoutsOf(work: GroundWork, descent: Descent, inputs: StudyInputs): Lay
     patients: inputs.patients,
     pins: inputs.pins,
     screeningOnly: isScreeningOnly(work.side.info),
-    ...{ descent, arrivals, kits, rates },
+    ...{ descent, arrivals, kits, rates, fullBelay: fullBelay ?? false },
   });
 }
 

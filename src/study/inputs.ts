@@ -41,6 +41,8 @@ export interface Resources {
   readonly arrivals: readonly UnitArrival[];
   readonly response: readonly ResponseRow[];
   readonly rates: Rates;
+  /** The book has the belay take the full weight everywhere. */
+  readonly fullBelay?: boolean;
 }
 
 /** Ids of spots or marks that somebody fixed; the rest of a layout is worked out around them. */

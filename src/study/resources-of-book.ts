@@ -1,4 +1,4 @@
-import { arrivalsOf, type Book, fleetOf, kitsOf, ratesOf, responseOf } from '../book/index.ts';
+import { arrivalsOf, type Book, fleetOf, kitsOf, ratesOf, responseOf, settingsOf } from '../book/index.ts';
 import type { Resources } from './inputs.ts';
 
 /** What a book says of who comes to a road, with what; parts that it lacks are the shipped ones, and then it says so. */
@@ -13,5 +13,6 @@ export function resourcesOfBook(book: Book, roadName: string | null): Resources 
     arrivals: arrivals.value,
     response: responseOf(book).value,
     rates: ratesOf(book),
+    fullBelay: settingsOf(book)?.fullBelay ?? false,
   };
 }

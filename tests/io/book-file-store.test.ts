@@ -13,7 +13,7 @@ const photos = new Map([samplePhotos.jpeg, samplePhotos.png].map((bytes, i) => [
 
 async function device(tag: string): Promise<OpenBook> {
   let ids = 0;
-  const world = { now: () => 1_000_000 + ids, mintId: () => `${tag}-${++ids}`, channel: null };
+  const world = { now: () => 1_000_000 + ids, mintId: () => `${tag}-${++ids}`, channel: null, copy: null };
   return openBook(memoryDisk(), world, { who: tag, device: tag });
 }
 

@@ -82,7 +82,7 @@ function newSearch(question: LayoutQuestion, means: Means, spots: readonly Spot[
     marks: markStands(frame, ties),
     notAnchors: marks.filter(({ kind }) => kind !== 'tree' && kind !== 'rock'),
     pinnedBelays: pins.belay === undefined ? null : pinnedBelays,
-    baseAt: basesOf(descent, barriersOnWay(frame), means),
+    baseAt: basesOf(descent, barriersOnWay(frame), means, question.fullBelay ?? false),
   };
 }
 

@@ -33,6 +33,8 @@ export interface LayoutQuestion {
   readonly patients: number;
   /** Of the ground under bench and descent: then nothing is sought. */
   readonly screeningOnly: boolean;
+  /** The book has the belay take the full weight everywhere, not only where planned as high or over a step. */
+  readonly fullBelay?: boolean;
   readonly pins: LayoutPins;
   /** Candidates already found for this ground and fleet (`layoutSpots`); found anew where left out. */
   readonly spots?: readonly Spot[];

@@ -71,7 +71,12 @@ export function rigRopesOf(means: Means): Search['rigRopesM'] {
 }
 
 /** Remembers what a haul works on by the distance of its last bend from the edge. */
-export function basesOf(descent: Descent, rises: readonly RopeRise[], means: Means): Search['baseAt'] {
+export function basesOf(
+  descent: Descent,
+  rises: readonly RopeRise[],
+  means: Means,
+  fullBelay: boolean,
+): Search['baseAt'] {
   const known = new Map<string, ReturnType<Search['baseAt']>>();
   return (kind, toEdgeM, planBendDeg = 0) => {
     const decimetres = Math.ceil(toEdgeM * 10 - 1e-6);
@@ -85,7 +90,8 @@ export function basesOf(descent: Descent, rises: readonly RopeRise[], means: Mea
         means.rates,
         toRadians(planBendDeg),
       )!;
-      found = { base: pullBase(kind, ground, kind === 'turned' ? toEdgeM : 0, means), contacts };
+      const held = { ...ground, fullBelay: ground.fullBelay || fullBelay };
+      found = { base: pullBase(kind, held, kind === 'turned' ? toEdgeM : 0, means), contacts };
       known.set(key, found);
     }
     return found;

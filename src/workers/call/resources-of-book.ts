@@ -1,4 +1,4 @@
-import { arrivalsOf, type Book, fleetOf, kitsOf, ratesOf, responseOf } from '../../book/index.ts';
+import { arrivalsOf, type Book, fleetOf, kitsOf, ratesOf, responseOf, settingsOf } from '../../book/index.ts';
 import type { Resources } from '../../study/index.ts';
 
 /**
@@ -20,5 +20,6 @@ export function resourcesOfBook(book: Book, road: string | null): Resources | nu
     arrivals: arrivals.value,
     response: response.value,
     rates: ratesOf(book),
+    fullBelay: settingsOf(book)?.fullBelay ?? false,
   };
 }

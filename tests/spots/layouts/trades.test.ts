@@ -68,6 +68,17 @@ describe('planned as high', () => {
   });
 });
 
+describe('a book that wants it so', () => {
+  it('has the belay take the full weight on any slope', () => {
+    const question = questionOf(typicalSites[1]!);
+    const plain = findLayouts(question).layouts;
+    const held = findLayouts({ ...question, fullBelay: true }).layouts;
+    expect(held.length).toBeGreaterThan(0);
+    for (const { haul } of held) expect(haul.tensionKn.belay).toBeCloseTo(5.05, 2);
+    expect(plain[0]!.haul.tensionKn.belay).toBeLessThan(3);
+  });
+});
+
 describe('a pin', () => {
   const question = questionOf(typicalSites[1]!);
   const free = findLayouts(question);
