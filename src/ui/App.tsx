@@ -31,13 +31,13 @@ export function App() {
         <Drawer foot={<Caution />}>
           <Head light={light} />
           <NotesTop />
-          {screen === 'study' && <ProfilePane />}
+          {screen === 'study' && <ProfilePane light={light} />}
           <NotesBody commands={commands} />
         </Drawer>
       )}
       <Suspense fallback={<p role="status">Turning the leaf.</p>}>
         {screen === 'book' && <BookScreen light={light} />}
-        {screen === 'check' && <CheckScreen light={light} />}
+        {screen === 'check' && <CheckScreen />}
       </Suspense>
       {mapWanted && <MapPane light={light} />}
       <ForeEdge />

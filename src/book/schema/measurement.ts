@@ -12,6 +12,7 @@ export const quantities = {
   gradeDeg: { worse: 'more', least: 0, most: 30, words: 'grade of the road, up or down' },
   crossfallDeg: { worse: 'more', least: 0, most: 30, words: 'crossfall of the road, to either side' },
   edgeOffsetM: { worse: 'less', least: 0, most: 60, words: 'edge from the middle of the road' },
+  edgeToAnchorM: { worse: 'less', least: 0, most: 200, words: 'edge to the anchor of a straight haul' },
   benchWidthM: { worse: 'less', least: 0, most: 120, words: 'width of the road bench' },
   clearBeforeM: { worse: 'less', least: 0, most: 1000, words: 'clear road back along the drawing' },
   clearAfterM: { worse: 'less', least: 0, most: 1000, words: 'clear road on along the drawing' },

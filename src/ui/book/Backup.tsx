@@ -53,10 +53,10 @@ export function Backup() {
 
 /** How the last copy stands, as a sentence. */
 export function copyWords({ state, changes, days }: CopyState): string {
-  const edits = `${changes} ${changes === 1 ? 'edit' : 'edits'}`;
+  const edits = changes === 1 ? '1 edit is' : `${changes} edits are`;
   const ago = days === 0 ? 'today' : days === 1 ? 'a day ago' : `${days} days ago`;
   if (state === 'empty') return 'Nothing to lose yet.';
-  if (state === 'none') return `No copy of this book is off this device: ${edits} are here alone.`;
+  if (state === 'none') return `No copy of this book is off this device: ${edits} here alone.`;
   if (state === 'current') return `A copy with every edit left this device ${ago}.`;
-  return `The last copy left this device ${ago}; ${edits} since are here alone.`;
+  return `The last copy left this device ${ago}; since then ${edits} here alone.`;
 }

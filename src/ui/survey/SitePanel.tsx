@@ -14,6 +14,9 @@ export function SitePanel({ site }: { readonly site: SiteRecord }) {
         <button type="button" className="key" onClick={() => desk.goTo('study')}>
           Study
         </button>
+        <button type="button" className="key" onClick={() => desk.goTo('check')}>
+          Roadside check
+        </button>
         <button type="button" className="key-quiet" onClick={() => desk.show(null)}>
           all sites
         </button>

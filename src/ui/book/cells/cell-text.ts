@@ -130,4 +130,6 @@ function toRecord(kind: Measured, typed: number, units: UnitSystem): number {
   return kind === 'mass' ? Math.round(typed * POUND_KG * 1e3) / 1e3 : Math.round(lbfToKn(typed) * 1e3) / 1e3;
 }
 
-const figure = (value: number): string => String(Math.round(value * 100) / 100);
+/** Two decimals, none from a thousand on. */
+const figure = (value: number): string =>
+  String(Math.abs(value) < 1000 ? Math.round(value * 100) / 100 : Math.round(value));

@@ -1,0 +1,117 @@
+import { useMemo, useState } from 'react';
+import { type QuantityName, quantities } from '../../book/index.ts';
+import { FOOT_M } from '../../units/index.ts';
+import { useActions } from '../desk-context.ts';
+import { useBook, useEditor } from '../state/index.ts';
+import { CorrectionForm, readingFigure, readingValue, takenRows } from '../study/index.ts';
+import { Dial } from './Dial.tsx';
+import { Choices, Keys } from './Keys.tsx';
+import type { StepProps } from './step-props.ts';
+
+/** One number read on the ground: a worse one counts at once, a better one needs two readings, a name and a reason. */
+export function ReadingStep({ site, study, units, today, quantity, onDone, onCannot }: Props) {
+  const { desk } = useActions();
+  const measurements = useBook((state) => state.measurements);
+  const corrections = useBook((state) => state.corrections);
+  const by = useEditor((state) => state.who);
+  const row = useMemo(() => {
+    const own = [...measurements.values()].filter(({ siteId }) => siteId === site.id);
+    const words = [...corrections.values()].filter(({ siteId }) => siteId === site.id);
+    return study && takenRows(study, own, words, [quantity]).find((one) => one.quantity === quantity);
+  }, [study, site.id, measurements, corrections, quantity]);
+  const isAngle = quantity.endsWith('Deg');
+  const unit = isAngle ? '°' : units === 'us' ? ' ft' : ' m';
+  const per = isAngle || units === 'metric' ? 1 : FOOT_M;
+  const start = row?.computed ?? (isAngle ? 30 : 6);
+  const [value, setValue] = useState(() => Math.round(start / per));
+  const [loose, setLoose] = useState<string | null>(null);
+  const { worse, least, most } = quantities[quantity];
+  const metres = readingValue(value, isAngle ? 'degrees' : 'metres', units);
+  const computed = row?.computed ?? null;
+  const isWorse = computed === null || (worse === 'more' ? metres >= computed : metres <= computed);
+  const taken = row?.readings.length ?? 0;
+  const figure = `${value}${unit}`;
+  const needsWord = row?.counts.waiting?.lacks.length === 1 && row.counts.waiting.lacks[0] !== 'second reading';
+  const isUp = quantity === 'slopeAboveDeg';
+  const keep = (): void => {
+    const stretch = quantity === 'angleDeg' ? (study?.angle?.stretchM ?? null) : null;
+    desk.readings.add(
+      site.id,
+      {
+        reading: { quantity, value: metres },
+        tool: isAngle ? 'inclinometer' : 'tape',
+        by,
+        on: today,
+        stretchM: stretch && { from: Math.max(0, stretch[0]), to: stretch[1] },
+      },
+      `${row?.label.toLowerCase() ?? quantity} ${figure}`,
+    );
+    if (isWorse || taken >= 2) onDone(`${figure}${isUp ? `, ${loose ?? 'loose rock not looked for'}` : ''}`);
+  };
+  if (needsWord && row) {
+    return (
+      <>
+        <CorrectionForm row={row} siteId={site.id} />
+        <Keys
+          main="go on without it"
+          small="the computed value stays"
+          onKeep={() =>
+            onDone(`two readings, ${readingFigure(row.counts.waiting!.best, row.unit, units)}, not taken over`)
+          }
+          onCannot={onCannot}
+        />
+      </>
+    );
+  }
+  if (row?.counts.betters) {
+    const shown = readingFigure(row.counts.value!, row.unit, units);
+    return (
+      <>
+        <p className="check-rule">
+          {shown} counts, gentler than computed, by {row.counts.by}: {row.counts.reason}. A worse reading counts at
+          once.
+        </p>
+        <Keys main={`go on with ${shown}`} onKeep={() => onDone(`${shown}, two readings`)} onCannot={onCannot} />
+      </>
+    );
+  }
+  const range = row?.range ? ([row.range[0] / per, row.range[1] / per] as const) : null;
+  return (
+    <>
+      <Dial
+        label={row?.label ?? 'Reading'}
+        {...{ unit, value, range }}
+        least={Math.ceil(least / per)}
+        most={Math.floor(most / per)}
+        step={isAngle ? 1 : units === 'us' ? 0.5 : 0.1}
+        pxPer={isAngle ? 26 : units === 'us' ? 26 : 60}
+        onTurn={setValue}
+      />
+      {isUp && (
+        <Choices
+          legend="Loose rock or leaning trees above"
+          choices={['none seen', 'loose above']}
+          chosen={loose}
+          onChoose={setLoose}
+        />
+      )}
+      <Keys
+        main={`keep ${figure}`}
+        small={isWorse ? 'counts at once' : taken === 0 ? 'first of two readings' : 'second of two readings'}
+        onKeep={keep}
+        onCannot={onCannot}
+      />
+      <p className="check-rule">
+        {computed === null
+          ? 'Nothing was computed here: the reading counts.'
+          : isWorse
+            ? `${figure} is no better than ${readingFigure(computed, row!.unit, units)} computed: it counts at once.`
+            : `${figure} is better than ${readingFigure(computed, row!.unit, units)} computed: it counts after two readings here, a name and a reason.`}
+      </p>
+    </>
+  );
+}
+
+interface Props extends StepProps {
+  readonly quantity: QuantityName;
+}
