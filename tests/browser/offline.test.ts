@@ -67,6 +67,9 @@ describe.skipIf(withoutChromium())('without a network', () => {
       await page.getByLabel('Road and mile, site or position').fill('ketle bend');
       await page.locator('.hits button').first().click();
       expect(await planOf(page)).toBe(online);
+      await page.getByRole('button', { name: 'Plan sheet' }).click();
+      await page.getByTestId('sheet').locator('svg').first().waitFor();
+      expect(await page.getByTestId('sheet').textContent()).toContain('Kettle Bend');
       // Night is not kept: the study is made here, from the elevation that is.
       await page.getByRole('button', { name: 'night' }).click();
       await expect.poll(() => page.getByTestId('sentence').textContent(), { timeout: 40_000 }).toMatch(/for night/);

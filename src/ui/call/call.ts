@@ -1,3 +1,4 @@
+import type { Book } from '../../book/index.ts';
 import type { LonLat } from '../../geo/index.ts';
 import {
   cacheStore,
@@ -229,6 +230,8 @@ export function createCall() {
       localStorage.setItem(LIGHT, light);
       set({ light });
     },
+    /** The book's plain copy; null where there is none. */
+    book: async (): Promise<Book | null> => (await source()).book,
     setOnline: (online: boolean): void => set({ online }),
   };
 }

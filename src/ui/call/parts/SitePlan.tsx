@@ -1,13 +1,14 @@
 /** @jsxImportSource preact */
+import type { CallSite } from '../../../io/offline/index.ts';
 import { mileText } from '../../../road/index.ts';
 import { STOP_LINE, type Study } from '../../../study/index.ts';
 import { type CallPlan, callPlan, MiniProfile } from '../plan/index.ts';
 import { ConditionSwitch } from './Conditions.tsx';
-import { Drawing } from './Drawing.tsx';
 import { dayWords } from './day-words.ts';
 import { Neighbours } from './Neighbours.tsx';
 import { NextStep } from './NextStep.tsx';
 import { PlanRows } from './PlanRows.tsx';
+import { Sheet } from './Sheet.tsx';
 import { useCall, useCallState } from './use-call.ts';
 
 /** One site, or one roadside worked out on the spot: the plan at a glance. The study's sentence comes first to a reader's ear. */
@@ -46,7 +47,7 @@ export function SitePlan() {
         </p>
       )}
       {site && <Neighbours site={site} />}
-      {study && <Whole study={study} />}
+      {study && <Whole study={study} name={name} site={site ?? null} />}
     </article>
   );
 }
@@ -107,7 +108,7 @@ function StaleLine() {
 }
 
 /** Below the first screen: the sentence to read aloud, what to check, and the way to the whole study. */
-function Whole({ study }: { study: Study }) {
+function Whole({ study, name, site }: { study: Study; name: string; site: CallSite | null }) {
   const checks = study.warnings.filter(({ severity, code }) => severity === 'check' || /^no-\w+-haul$/.test(code));
   const { lon, lat, side } = study.site;
   return (
@@ -120,7 +121,7 @@ function Whole({ study }: { study: Study }) {
           <li key={code + text}>{text}</li>
         ))}
       </ul>
-      <Drawing study={study} />
+      <Sheet study={study} name={name} site={site} />
       <p>
         <a class="plain" href={`/#/study/${lon.toFixed(7)},${lat.toFixed(7)},${side}`}>
           The whole study

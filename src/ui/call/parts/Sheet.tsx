@@ -1,0 +1,58 @@
+/** @jsxImportSource preact */
+import { useEffect, useState } from 'preact/hooks';
+import type { CallSite } from '../../../io/offline/index.ts';
+import type { Study } from '../../../study/index.ts';
+import type { SheetPages } from '../plan/sheet.ts';
+import { useCall, useCallState } from './use-call.ts';
+
+/** The plan sheet as on paper, front and back; made here out of the study, so that it needs no network. */
+export function Sheet({ study, name, site }: { study: Study; name: string; site: CallSite | null }) {
+  const call = useCall();
+  const { pack } = useCallState();
+  const [open, setOpen] = useState(false);
+  const [pages, setPages] = useState<SheetPages | null>(null);
+  useEffect(() => {
+    if (!open || !pack) return;
+    let current = true;
+    const make = async (): Promise<void> => {
+      const [{ sheetPages }, book] = await Promise.all([import('../plan/sheet.ts'), call.book()]);
+      const today = new Date().toISOString().slice(0, 10);
+      const address = new URL('/', location.href).href;
+      if (current) setPages(sheetPages({ study, name, site, pack, book, today, address }));
+    };
+    void make();
+    return () => {
+      current = false;
+    };
+  }, [open, study, name, site, pack, call]);
+  return (
+    <>
+      <button type="button" class="plain" aria-expanded={open} onClick={() => setOpen(!open)}>
+        {open ? 'Close the plan sheet' : 'Plan sheet'}
+      </button>
+      {open && pages && (
+        <>
+          <button type="button" class="plain" onClick={() => save(`${site?.id ?? 'place'}-plan.html`, pages.html())}>
+            Save it as one file
+          </button>
+          <div class="sheet" data-testid="sheet">
+            {/* biome-ignore lint/security/noDangerouslySetInnerHtml: the sheet makes every text of study and book inert. */}
+            <div dangerouslySetInnerHTML={{ __html: pages.front }} />
+            {/* biome-ignore lint/security/noDangerouslySetInnerHtml: as above. */}
+            <div dangerouslySetInnerHTML={{ __html: pages.back }} />
+          </div>
+        </>
+      )}
+    </>
+  );
+}
+
+/** Hands a text over as a file. */
+function save(name: string, text: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type: 'text/html' }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(address), 10_000);
+}

@@ -1,0 +1,68 @@
+import type { Book } from '../../../book/index.ts';
+import type { CallPack, CallSite } from '../../../io/offline/index.ts';
+import {
+  cardPageSvg,
+  locatorRoads,
+  type PlanSheet,
+  planPageSvg,
+  planSheetHtml,
+  type SheetOptions,
+  sheetOfBook,
+} from '../../../plan/index.ts';
+import { indexRoads, mileText } from '../../../road/index.ts';
+import type { Study } from '../../../study/index.ts';
+
+/** What a plan sheet is made from here. `site` is null for a roadside that nobody surveyed. */
+export interface SheetInputs {
+  readonly study: Study;
+  readonly name: string;
+  readonly site: CallSite | null;
+  readonly pack: Pick<CallPack, 'district' | 'roads' | 'units'>;
+  readonly book: Book | null;
+  /** YYYY-MM-DD. */
+  readonly today: string;
+  /** Where the program is served, ending in a slash. */
+  readonly address: string;
+}
+
+/** A plan sheet, front and back as SVG texts for the screen, and whole as one HTML file that opens anywhere. */
+export interface SheetPages {
+  readonly front: string;
+  readonly back: string;
+  html(): string;
+}
+
+/** The plan sheet of a place; loaded when somebody asks for it. The book tells the check, the card and the surveyed places. */
+export function sheetPages({ study, name, site, pack, book, today, address }: SheetInputs): SheetPages {
+  const ways = pack.roads.map((road, i) => ({
+    id: `road/${i}`,
+    name: road.name,
+    line: Float64Array.from(road.line),
+    tags: {},
+  }));
+  const roads = indexRoads({ ways, features: [] });
+  const known = book && site ? sheetOfBook(book, site.id, study, { roads, today, address, photos: [] }) : null;
+  const plain: PlanSheet = {
+    study,
+    site: { id: site?.id ?? 'unsurveyed', name, notes: '', radio: null },
+    cardLines: [],
+    district: pack.district,
+    mile: null,
+    check: null,
+    overdueSince: null,
+    stops: [],
+    places: [],
+    roads: locatorRoads(roads.network, study.site),
+    photos: [],
+    address: site ? address : null,
+  };
+  const base = known ?? plain;
+  const mile = base.mile ?? (site?.mile == null ? null : mileText(site.mile));
+  const sheet = { ...base, mile, district: base.district || pack.district };
+  const options: SheetOptions = { paper: pack.units === 'us' ? 'letter' : 'a4', units: pack.units };
+  return {
+    front: planPageSvg(sheet, options),
+    back: cardPageSvg(sheet, options),
+    html: () => planSheetHtml(sheet, options),
+  };
+}
