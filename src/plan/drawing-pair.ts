@@ -109,12 +109,14 @@ export function benchDimension(
   const acrossM = bench.widthM / Math.cos(toRadians(slant));
   const [x0, x1] = [frame.px(-acrossM), frame.px(0)];
   const words = `road bench ${formatLength(bench.widthM, units, 'down')}`;
-  frame.taken.push({ x0: Math.min(x0, x1 - textWidth([words], 12)) - 4, y0: y - 18, x1: x1 + 6, y1: y + 6 });
+  // Where the bench is narrow on the page its words begin at the margin.
+  const wordsX = Math.max(x1, frame.box.x0 + textWidth([words], 12));
+  frame.taken.push({ x0: Math.min(x0, wordsX - textWidth([words], 12)) - 4, y0: y - 18, x1: wordsX + 6, y1: y + 6 });
   return (
     element('path', {
       ...frame.pens.dimension,
       class: 'bench-width dimline',
       d: `${pathThrough([x0, y, x1, y])}M${num(x0)} ${num(y - 4)}v8M${num(x1)} ${num(y - 4)}v8`,
-    }) + text(x1, y - 6, words, { ...frame.pens.label, 'text-anchor': 'end' })
+    }) + text(wordsX, y - 6, words, { ...frame.pens.label, 'text-anchor': 'end' })
   );
 }

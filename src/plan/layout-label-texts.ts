@@ -20,7 +20,7 @@ export function layoutLabels(
     list.push({ x: at[0], y: at[1], lines: [words], pen });
   };
   const forces = (place: string): string => {
-    const words = forTeam ? null : forceWords(layout, place, units);
+    const words = forTeam || frame.brief ? null : forceWords(layout, place, units);
     return words ? `: ${words}` : '';
   };
   add(frame.at(points.anchor), `anchor, ${nameOf(study, anchor)}${forces('main anchor')}`);
@@ -39,7 +39,7 @@ export function layoutLabels(
   if (laneMiddle) add(laneMiddle, laneWords(study, layout));
   for (const id of new Set([turn, anchor])) {
     const spot = study.spots.find((candidate) => candidate.id === id);
-    if (!spot || spot.edgeClearanceM === null || forTeam) continue;
+    if (!spot || spot.edgeClearanceM === null || forTeam || frame.brief) continue;
     add(
       outerSide(frame, spotCorners(frame.ground, spot)),
       `${spot.apparatus}: outer wheels ${formatLength(spot.edgeClearanceM, units, 'down')} from the edge`,

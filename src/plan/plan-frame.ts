@@ -12,6 +12,8 @@ export interface PlanFrame {
   readonly edgeY: number;
   readonly ground: PlanGround;
   readonly pens: Pens;
+  /** Forces and clearances stand beside the drawing, not on it. */
+  readonly brief: boolean;
   /** Boxes that labels must keep clear of; every label that is placed adds its own. */
   readonly taken: Box[];
   /** Labels placed so far. */
@@ -27,12 +29,18 @@ export interface PlanFrame {
 export function planFrame(
   ground: PlanGround,
   pens: Pens,
-  { scale, box, edgeX, edgeY }: Pick<PlanFrame, 'scale' | 'box' | 'edgeX' | 'edgeY'>,
+  {
+    scale,
+    box,
+    edgeX,
+    edgeY,
+    brief = false,
+  }: Pick<PlanFrame, 'scale' | 'box' | 'edgeX' | 'edgeY'> & { brief?: boolean },
 ): PlanFrame {
   const page = (points: readonly number[]): number[] =>
     points.map((metres, i) => (i % 2 === 0 ? edgeX : edgeY) + metres * scale);
   return {
-    ...{ scale, box, edgeX, edgeY, ground, pens, page },
+    ...{ scale, box, edgeX, edgeY, ground, pens, brief, page },
     taken: [],
     words: [],
     at(position) {

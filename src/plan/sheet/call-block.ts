@@ -3,13 +3,19 @@ import { type Draw, fitting, heading, paragraph, row, stack } from './flow.ts';
 import { sheetPens as pens } from './sheet-pens.ts';
 import type { PlanSheet } from './sheet-types.ts';
 
+/** A response table of many lines must not push everything else off the page, drawing units. */
+const MOST_HEIGHT = 170;
+
 /** Whom to call, in the order of the book's response table, with phone and radio. */
-export function callBlock({ study, site }: PlanSheet, mostHeight: number): Draw {
+export function callBlock({ study, site }: PlanSheet): Draw {
   const high = study.angle?.planAs === 'high';
   const draws = study.call.flatMap((call, i) => callRows(call, high && i === 0));
   if (site.radio) draws.push(row('Radio here', site.radio));
   if (draws.length === 0) draws.push(paragraph('No line of the book’s response table applies here.', pens.text));
-  return stack([heading(high ? 'Whom to call, in this order' : 'Whom to call'), fitting(draws, 2, mostHeight - 22)], 3);
+  return stack(
+    [heading(high ? 'Whom to call, in this order' : 'Whom to call'), fitting(draws, 2, MOST_HEIGHT, 'in the book')],
+    3,
+  );
 }
 
 function callRows({ who, why, agency, phone, radio }: Study['call'][number], strong: boolean): Draw[] {

@@ -2,11 +2,13 @@ import { formatLength, type UnitSystem } from '../../units/index.ts';
 import { nameOf } from '../layout-label-texts.ts';
 import { element, num, text } from '../svg.ts';
 import { defaultCardLines, PAIR_HEADINGS, WRITTEN_HEADINGS } from './default-card.ts';
-import { boxed, type Draw, fitting, heightOf, lineOf, linesOf, paragraph, ruleAcross, stack } from './flow.ts';
+import { boxed, type Draw, fitting, heightOf, lineOf, paragraph, ruleAcross, stack } from './flow.ts';
 import { footBlock } from './foot-block.ts';
+import { linesOf } from './measure.ts';
 import { pageSvg } from './page-svg.ts';
 import { papers } from './paper.ts';
 import { photoRow } from './photo-row.ts';
+import { reachRows } from './reach-block.ts';
 import { sheetPens as pens } from './sheet-pens.ts';
 import type { PlanSheet, SheetCardLine, SheetOptions } from './sheet-types.ts';
 
@@ -31,7 +33,13 @@ export function cardPageSvg(sheet: PlanSheet, { paper: name, units }: SheetOptio
   const foundTop = footTop - 66;
   const most = foundTop - middleTop - 10;
   const isRight = ({ heading }: Group): boolean => isOf(heading, PAIR_HEADINGS) || isOf(heading, WRITTEN_HEADINGS);
-  const left = fitting([...groups.filter((group) => !isRight(group)).map(checkGroup), signed], 10, most);
+  const ticks = stack([...groups.filter((group) => !isRight(group)).map(checkGroup), signed], 10);
+  const rest = most - heightOf(ticks, leftWidth) - 14;
+  const here = fitting(reachRows(sheet, units), 1.5, rest - 24);
+  const left =
+    rest > 60
+      ? stack([ticks, stack([groupHeading('To know and to check here'), here], 3)], 12)
+      : fitting([ticks], 0, most);
   const right = fitting(
     [...groups.filter(isRight).map(rightGroup), boxed(ruleBox(sheet, units)), photoRow(sheet.photos)],
     12,

@@ -1,6 +1,5 @@
 import { element, pathThrough, text } from '../svg.ts';
-import { advance } from '../text-width.ts';
-import { wrap } from '../wrap.ts';
+import { linesOf, widthOf } from './measure.ts';
 import { sheetPens, type TextPen } from './sheet-pens.ts';
 
 export interface Place {
@@ -36,15 +35,6 @@ export const stack =
 /** Height of a piece in a width. */
 export const heightOf = (draw: Draw, width: number): number => draw({ x: 0, y: 0, width }).height;
 
-const stackOf = (pen: TextPen): 'sans' | 'serif' => (pen['font-family'].startsWith('Arial') ? 'sans' : 'serif');
-
-/** Mean advance of a pen's letters, drawing units; bold ones are wider. */
-export const advanceOf = (pen: TextPen): number =>
-  advance(pen['font-size'], stackOf(pen)) * (pen['font-weight'] === 700 ? 1.06 : 1);
-
-/** Lines of running text in a width. */
-export const linesOf = (words: string, width: number, pen: TextPen): string[] => wrap(words, width, advanceOf(pen));
-
 /** Running text; `strong` opening words stand in bold where the first line holds them. */
 export const paragraph =
   (words: string, pen: TextPen, strong = ''): Draw =>
@@ -79,7 +69,7 @@ export const row =
   ({ x, y, width }) => {
     const rightPen = strong ? sheetPens.numberStrong : sheetPens.number;
     const leftPen = strong ? sheetPens.textStrong : sheetPens.text;
-    const rightWidth = right.length * advanceOf(rightPen);
+    const rightWidth = widthOf(right, rightPen);
     if (rightWidth > width * 0.66) return stack([paragraph(`${left}: ${right}`, leftPen)], 0)({ x, y, width });
     const block = paragraph(left, leftPen)({ x, y, width: width - rightWidth - 6 });
     const figure = text(x + width, y + leftPen['font-size'] * 0.92, right, { ...rightPen, 'text-anchor': 'end' });
@@ -97,12 +87,12 @@ export const item =
 
 /** As many pieces as fit into a height; how many were left out is told in the last line. */
 export const fitting =
-  (draws: readonly Draw[], gap: number, mostHeight: number): Draw =>
+  (draws: readonly Draw[], gap: number, mostHeight: number, where = 'in the study'): Draw =>
   (place) => {
     const whole = stack(draws, gap)(place);
     if (whole.height <= mostHeight) return whole;
     for (let n = draws.length - 1; n >= 0; n--) {
-      const told = paragraph(`and ${draws.length - n} more in the study`, sheetPens.textNote);
+      const told = paragraph(`and ${draws.length - n} more ${where}`, sheetPens.textNote);
       const cut = stack([...draws.slice(0, n), told], gap)(place);
       if (cut.height <= mostHeight || n === 0) return cut;
     }

@@ -38,7 +38,7 @@ function sourceWords(sheet: PlanSheet, units: UnitSystem): string {
     .filter(([, holds]) => holds)
     .map(([name]) => name);
   return [
-    `Elevation ${source}, ${kind}, ${cellM} m cells, ${accuracy}, ${collectedOn ? `collected ${collectedOn}` : 'date not known'}.`,
+    `Elevation ${nameOfFile(source)}, ${kind}, ${cellM} m cells, ${accuracy}, ${collectedOn ? `collected ${collectedOn}` : 'date not known'}.`,
     checkWords(sheet),
     conditions.length > 0 ? `Worked out for ${conditions.join(', ')}.` : '',
     given.resources === 'shipped' ? 'Fleet, kit and arrivals assumed: the shipped ones.' : '',
@@ -47,6 +47,9 @@ function sourceWords(sheet: PlanSheet, units: UnitSystem): string {
     .filter((words) => words !== '')
     .join(' ');
 }
+
+/** The file's own name: the folder that it lay in is no business of paper. */
+const nameOfFile = (source: string): string => source.split(/[\\/]/u).at(-1) || source;
 
 /** Who looked and when, or that nobody did. */
 export function checkWords({ check, overdueSince }: Pick<PlanSheet, 'check' | 'overdueSince'>): string {

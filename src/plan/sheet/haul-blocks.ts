@@ -8,8 +8,11 @@ import { element, num, pathThrough } from '../svg.ts';
 import { type Draw, heading, lineOf, paragraph, row, stack } from './flow.ts';
 import { sheetPens as pens } from './sheet-pens.ts';
 
-/** Best straight and best turned haul, each raise cut into its pulls; why a kind is missing stands in its place. */
-export function raiseBlock(study: Study, units: UnitSystem): Draw {
+/**
+ * Best straight and best turned haul, each raise cut into its pulls; why a kind is missing stands in its place. Brief where room
+ * is short: of the second kind its field and resets alone.
+ */
+export function raiseBlock(study: Study, units: UnitSystem, brief: boolean): Draw {
   const [first] = study.layouts;
   if (!first) return stack([], 0);
   const { turned, straight } = bestOfKinds(study, null);
@@ -20,7 +23,8 @@ export function raiseBlock(study: Study, units: UnitSystem): Draw {
       heading('The raise', `${formatLength(first.raiseM, units, 'up')}`),
       ...kinds.map((kind) => {
         const layout = kind === 'turned' ? turned : straight;
-        return layout ? oneRaise(layout, layout === first, most, units) : paragraph(missing(study, kind), pens.text);
+        if (!layout) return paragraph(missing(study, kind), pens.text);
+        return oneRaise(layout, layout === first, brief, most, units);
       }),
     ],
     5,
@@ -30,17 +34,11 @@ export function raiseBlock(study: Study, units: UnitSystem): Draw {
 const missing = ({ warnings }: Study, kind: 'turned' | 'straight'): string =>
   warnings.find(({ code }) => code === `no-${kind}-haul`)?.text ?? `No ${kind} haul was found here.`;
 
-function oneRaise(layout: StudyLayout, first: boolean, mostM: number, units: UnitSystem): Draw {
+function oneRaise(layout: StudyLayout, first: boolean, brief: boolean, mostM: number, units: UnitSystem): Draw {
   const { kind, mechanicalAdvantage, haulFieldM, resets } = layout;
   const name = `${kind === 'turned' ? 'Turned' : 'Straight'} ${formatLength(haulFieldM, units, 'down')}, ${mechanicalAdvantage}`;
-  return stack(
-    [
-      row(name, counted(resets, 'reset'), first),
-      pullBar(layout, mostM),
-      paragraph(workWords(layout, units), pens.text),
-    ],
-    2,
-  );
+  const head = [row(name, counted(resets, 'reset'), first), pullBar(layout, mostM)];
+  return stack(brief && !first ? head : [...head, paragraph(workWords(layout, units), pens.text)], 2);
 }
 
 /** The raise to scale, a tall tick at each reset. */
@@ -74,8 +72,8 @@ function workWords(
     ...(regripsPerPull > 0 ? [`${counted(regripsPerPull, 're-grip')} a pull`] : []),
     ...(liftedByHandM > 0.05 ? [`last ${formatLength(liftedByHandM, units, 'up')} by hand`] : []),
   ];
-  const time = minutes.from === null ? 'No time can be told.' : `${minutes.from} to ${minutes.to} min.`;
-  return `${parts.join(', ')}. ${time}`;
+  const time = minutes.from === null ? '' : ` ${minutes.from} to ${minutes.to} min.`;
+  return `${parts.join(', ')}.${time}`;
 }
 
 /** Rope of the leading layout against what comes, and what is short. */
@@ -89,28 +87,35 @@ export function ropeBlock(study: Study, units: UnitSystem): Draw {
 /** Rows of rope needed of the longest that comes; `high` leaves out minutes. */
 export function ropeRows(study: Study, layout: StudyLayout, units: UnitSystem, high: boolean): Draw[] {
   const { ropeM, fits } = layout;
-  const longest = Math.max(0, ...study.arriving.flatMap(({ ropesM }) => ropesM));
+  const longest = longestThere(study, layout);
   const of = (m: number): string =>
     `${formatLength(m, units, 'up').replace(/ \D+$/u, '')} of ${formatLength(longest, units, 'down')}`;
   const short = fits.short.map(({ line, byM, unit, atMin }) => {
-    const mend =
-      unit === null
-        ? 'nobody listed brings it'
-        : `${unit} brings it${high || atMin === null ? '' : ` at ${atMin} min`}`;
-    return paragraph(`${line} short by ${formatLength(byM, units, 'up')}: ${mend}.`, pens.textStrong);
+    const name = line === 'haul' ? 'haul line' : line;
+    const until =
+      unit === null ? ', nobody listed brings more' : ` until ${unit}${high || atMin === null ? '' : `, ${atMin} min`}`;
+    return paragraph(`${name} short by ${formatLength(byM, units, 'up')}${until}.`, pens.textStrong);
   });
   return [
     row('main', of(ropeM.main)),
     row('belay', of(ropeM.belay)),
     ...(ropeM.haul === null ? [] : [row('haul line, separate', of(ropeM.haul))]),
-    paragraph(fitWords(layout, high), pens.text),
+    paragraph(fitWords(layout), pens.text),
     ...short,
   ];
 }
 
-function fitWords({ fits }: StudyLayout, high: boolean): string {
-  const said = { yes: 'fits', joined: 'only joined', no: 'does not fit' } as const;
-  if (high) return `First-arriving kit ${said[fits.firstArriving]}; first alarm ${said[fits.firstAlarm]}.`;
+const tiers = ['first arriving', 'first alarm', 'mutual aid'] as const;
+
+/** Longest rope of the earliest tier whose kit fits, as the sentence tells it; of all that comes where none does. Metres. */
+function longestThere({ arriving }: Study, { fits }: StudyLayout): number {
+  const fit = [fits.firstArriving, fits.firstAlarm, fits.mutualAid].indexOf('yes');
+  const last = fit < 0 ? tiers.length - 1 : fit;
+  return Math.max(0, ...arriving.filter(({ tier }) => tiers.indexOf(tier) <= last).flatMap(({ ropesM }) => ropesM));
+}
+
+function fitWords({ fits }: StudyLayout): string {
+  const said = { yes: 'fits', joined: 'joined only', no: 'does not fit' } as const;
   return `First-arriving kit ${said[fits.firstArriving]}, first alarm ${said[fits.firstAlarm]}, mutual aid ${said[fits.mutualAid]}.`;
 }
 
@@ -119,7 +124,7 @@ export function forcesBlock(study: Study, units: UnitSystem): Draw {
   const [layout] = study.layouts;
   const share = shareRows(study);
   if (!layout) return share.length === 0 ? stack([], 0) : stack([heading('Forces'), ...share], 2);
-  return stack([heading('Forces', 'planning figures'), ...share, ...forceRows(study, layout, units)], 2);
+  return stack([heading('Forces', 'found of needed'), ...share, ...forceRows(study, layout, units)], 2);
 }
 
 const shareRows = ({ angle }: Study): Draw[] =>
@@ -135,17 +140,18 @@ export function forceRows(study: Study, layout: StudyLayout, units: UnitSystem):
   const { tensionKn, turn, anchor, lines, turnAngleDeg } = layout;
   const up = (kn: number): string => formatForce(kn, units, 'up');
   const at = (place: string, name: string): Draw[] => {
-    const words = forceWords(layout, place, units);
-    return words ? [paragraph(`${name}: ${words}`, words.includes('not met') ? pens.textStrong : pens.text)] : [];
+    const words = forceWords(layout, place, units)?.replaceAll(' needed', '');
+    if (!words) return [];
+    return [paragraph(`${name}: ${words}`, words.includes('not met') ? pens.textStrong : pens.text, `${name}:`)];
   };
-  const angle = turnAngleDeg === null ? '' : `, ${formatDegrees(turnAngleDeg)} between the legs`;
+  const angle = turnAngleDeg === null ? '' : ` (${formatDegrees(turnAngleDeg)})`;
   return [
-    row('main, raising, all hanging', up(tensionKn.hanging)),
+    row('main, raising', up(tensionKn.hanging)),
     row('main, held', up(tensionKn.held)),
     row('belay', up(tensionKn.belay)),
-    ...(turn ? at('change of direction', `turn, ${nameOf(study, turn)}${angle}`) : []),
-    ...at('main anchor', `anchor, ${nameOf(study, anchor)}`),
-    ...at('belay anchor', `belay anchor, ${nameOf(study, lines.belay.anchor)}`),
+    ...(turn ? at('change of direction', `Turn${angle}, ${nameOf(study, turn)}`) : []),
+    ...at('main anchor', `Anchor, ${nameOf(study, anchor)}`),
+    ...at('belay anchor', `Belay, ${nameOf(study, lines.belay.anchor)}`),
   ];
 }
 

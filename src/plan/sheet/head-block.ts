@@ -2,7 +2,8 @@ import { formatDegreesMinutes, formatUsng } from '../../geo/index.ts';
 import { STOP_LINE } from '../../study/index.ts';
 import { element, text } from '../svg.ts';
 import { classRing } from './class-ring.ts';
-import { advanceOf, type Draw, linesOf, paragraph, stack } from './flow.ts';
+import { type Draw, paragraph, stack } from './flow.ts';
+import { linesOf, widthOf } from './measure.ts';
 import { qrSvg, qrWords } from './qr.ts';
 import { sheetPens as pens } from './sheet-pens.ts';
 import type { PlanSheet } from './sheet-types.ts';
@@ -27,7 +28,7 @@ export const headBlock =
       district,
       ...(site.radio ? [`Radio ${site.radio}`] : []),
     ];
-    const widest = Math.max(...told.map((words) => words.length)) * advanceOf(pens.place);
+    const widest = Math.max(...told.map((words) => widthOf(words, pens.place)));
     const room = right - Math.min(widest, width * 0.4) - 10 - left;
     const [name = ''] = linesOf(site.name, room, pens.siteName);
     const shown = name.length < site.name.trim().length ? `${name}…` : name;
@@ -81,7 +82,7 @@ const stopBar =
   (words: string): Draw =>
   ({ x, y, width }) => {
     const lines = linesOf(words, width - 20, pens.stopText);
-    const height = lines.length * 21 + 11;
+    const height = lines.length * 24 + 10;
     const bar = element('rect', { class: 'stop-bar', fill: '#000000', x, y, width, height });
-    return { svg: bar + lines.map((line, i) => text(x + 10, y + 21 + i * 21, line, pens.stopText)).join(''), height };
+    return { svg: bar + lines.map((line, i) => text(x + 10, y + 23 + i * 24, line, pens.stopText)).join(''), height };
   };

@@ -1,8 +1,9 @@
 import { formatDegreesMinutes, formatUsng } from '../../geo/index.ts';
 import { CAUTION } from '../../study/index.ts';
 import { text } from '../svg.ts';
-import { type Draw, heightOf, linesOf, paragraph, ruleAcross, stack } from './flow.ts';
+import { type Draw, heightOf, paragraph, ruleAcross, stack } from './flow.ts';
 import { checkBar, checkWords } from './foot-block.ts';
+import { linesOf } from './measure.ts';
 import { pageSvg } from './page-svg.ts';
 import { papers } from './paper.ts';
 import { sheetPens as pens } from './sheet-pens.ts';

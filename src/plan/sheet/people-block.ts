@@ -47,13 +47,6 @@ export const comesWords = ({ arriving }: Study): string =>
     })
     .join(', ');
 
-/** Who comes without minutes, for a place planned as high. */
-export const unitsWords = ({ arriving }: Study): string =>
-  [...arriving]
-    .sort((a, b) => a.atMin - b.atMin)
-    .map(({ unit, people }) => `${unit} (${people})`)
-    .join(', ');
-
 const chart =
   (study: Study, needs: readonly { count: number; word: string }[]): Draw =>
   ({ x, y, width }) => {
@@ -61,8 +54,8 @@ const chart =
     if (arriving.length === 0) return { svg: '', height: 0 };
     const all = arriving.reduce((sum, { people }) => sum + people, 0);
     const lastMin = Math.max(20, ...arriving.map(({ atMin }) => atMin)) * 1.12;
-    const most = Math.max(all, ...needs.map(({ count }) => count)) * 1.12;
-    const [x0, x1, y0, y1] = [x + 20, x + width - 4, y + CHART - 14, y + 6];
+    const most = Math.max(all, ...needs.map(({ count }) => count)) * 1.2;
+    const [x0, x1, y0, y1] = [x + 46, x + width - 4, y + CHART - 14, y + 6];
     const px = (min: number): number => x0 + (min / lastMin) * (x1 - x0);
     const py = (people: number): number => y0 - (people / most) * (y0 - y1);
     let there = 0;
@@ -87,9 +80,9 @@ const chart =
         'stroke-dasharray': '1.5 2.5',
         d: `M${num(x0)} ${num(level)}H${num(x1)}`,
       });
-      const apart = i > 0 && py(count) - py(levels[i - 1]!.count) < 11;
-      if (!apart)
-        svg += text(x1, level - 2, `${count} ${word}`, { ...pens.number, 'font-size': 10, 'text-anchor': 'end' });
+      const apart = levels.slice(0, i).every((above) => py(count) - py(above.count) >= 10);
+      if (apart)
+        svg += text(x0 - 4, level + 3.5, `${count} ${word}`, { ...pens.number, 'font-size': 10, 'text-anchor': 'end' });
     });
     const step = lastMin > 70 ? 20 : 10;
     for (let min = 0; min <= lastMin - 6; min += step) {
@@ -97,7 +90,6 @@ const chart =
       svg += text(px(min), y0 + 12, String(min), { ...pens.number, 'font-size': 10, 'text-anchor': 'middle' });
     }
     svg += text(x1, y0 + 12, 'min', { ...pens.number, 'font-size': 10, 'text-anchor': 'end' });
-    svg += text(x0 - 4, py(all) + 4, String(all), { ...pens.number, 'font-size': 10, 'text-anchor': 'end' });
-    svg += text(x0 - 4, y0 + 1, '0', { ...pens.number, 'font-size': 10, 'text-anchor': 'end' });
+    svg += text(x1, py(all) - 3, `${all} come`, { ...pens.number, 'font-size': 10, 'text-anchor': 'end' });
     return { svg, height: CHART };
   };

@@ -18,13 +18,13 @@ import { teamBox } from './team-box.ts';
 
 /** Width of the drawing; what is left of the page is the column beside it. */
 const DRAWING = 531;
-const GUTTER = 12;
-/** The drawing gets no less height than this; the columns under it are cut for it. */
-const LEAST_DRAWING = 400;
-const LEAST_COLUMNS = 96;
-const LOCATOR = 92;
+const GUTTER = 13;
+/** The drawing gets no less height than this; what stands under it is cut for it. */
+const LEAST_DRAWING = 440;
+const LOCATOR = { least: 54, most: 120 };
+const GAP = 9;
 
-/** The front of a plan sheet as SVG, one page. */
+/** The front of a plan sheet as SVG, one page: head and sentence, drawing and what is under it, the column beside both, foot. */
 export function planPageSvg(sheet: PlanSheet, { paper: name, units }: SheetOptions): string {
   const paper = papers[name];
   const { study } = sheet;
@@ -34,26 +34,24 @@ export function planPageSvg(sheet: PlanSheet, { paper: name, units }: SheetOptio
   const top = stack([headBlock(sheet), ruleAcross, sentenceBlock(sheet), ruleAcross], 5)({ x, y: paper.margin, width });
   const middleTop = paper.margin + top.height + 7;
   const room = footTop - middleTop - 8;
-  const aside = asideBlock(sheet, units);
   const asideWidth = width - DRAWING - GUTTER;
-  const asideHeight = heightOf(aside, asideWidth);
+  const aside = asideBlock(sheet, units, asideWidth, room);
+  const under = underBlock(sheet, units, room - LEAST_DRAWING - GAP);
   const drawn = study.bench !== null;
-  const least = Math.max(drawn ? LEAST_DRAWING : 0, asideHeight);
-  const under = underBlock(sheet, units, Math.max(LEAST_COLUMNS, room - least - 8));
-  const underHeight = heightOf(under, width);
-  const drawing = { x, y: middleTop, width: DRAWING, height: room - underHeight - 8 };
+  const drawingHeight = drawn ? room - heightOf(under, DRAWING) - GAP : 300;
+  const drawing = { x, y: middleTop, width: DRAWING, height: drawingHeight };
   const svg = [
     top.svg,
-    drawn ? sheetDrawing(study, drawing, units) : locatorBlock(sheet, units, 300)({ ...drawing }).svg,
+    drawn ? sheetDrawing(study, drawing, units) : locatorBlock(sheet, units, drawingHeight)(drawing).svg,
+    under({ x, y: middleTop + drawingHeight + GAP, width: DRAWING }).svg,
     aside({ x: x + DRAWING + GUTTER, y: middleTop, width: asideWidth }).svg,
-    under({ x, y: footTop - 8 - underHeight, width }).svg,
     foot({ x, y: footTop, width }).svg,
   ];
   return pageSvg(paper, `Plan sheet, ${sheet.site.name}. ${study.sentence}`, 'plan-sheet', svg.join(''));
 }
 
-/** Beside the drawing: what the first crew does, where it is, and the raise with its rope, or whom to call. */
-function asideBlock(sheet: PlanSheet, units: UnitSystem): Draw {
+/** Beside the drawing, from top to foot: what the first crew does, the raise with its rope, whom to call, where it is. */
+function asideBlock(sheet: PlanSheet, units: UnitSystem, width: number, room: number): Draw {
   const { study } = sheet;
   const high = study.angle?.planAs === 'high';
   const first = boxed(
@@ -65,22 +63,28 @@ function asideBlock(sheet: PlanSheet, units: UnitSystem): Draw {
       2.5,
     ),
   );
-  const locator = locatorBlock(sheet, units, LOCATOR);
-  const rest = high ? [callBlock(sheet, 200)] : [raiseBlock(study, units), ropeBlock(study, units)];
-  return stack([first, ...(study.bench ? [locator] : []), ...rest], 8);
+  const call = callBlock(sheet);
+  const left = (draws: readonly Draw[]): number => room - heightOf(stack(draws, GAP), width) - GAP;
+  const locator = (rest: number): Draw[] =>
+    study.bench && rest >= LOCATOR.least ? [locatorBlock(sheet, units, Math.min(LOCATOR.most, rest))] : [];
+  if (high) {
+    const least = [first, call];
+    const reach = reachBlock(sheet, units, Math.max(60, left(least) - LOCATOR.least - GAP));
+    const own = [...least, reach];
+    return stack([...own, ...locator(left(own))], GAP);
+  }
+  const rope = ropeBlock(study, units);
+  const whole = [first, raiseBlock(study, units, false), rope, call];
+  const own = left(whole) + GAP >= 0 ? whole : [first, raiseBlock(study, units, true), rope, call];
+  return stack([...own, ...locator(left(own))], GAP);
 }
 
 /** Under the drawing, at most so high where that can be helped. */
 function underBlock(sheet: PlanSheet, units: UnitSystem, mostHeight: number): Draw {
   const { study } = sheet;
-  if (study.angle?.planAs === 'high') {
-    const box = teamBox(study, units);
-    const boxHeight = heightOf(box, papers.a4.width - 2 * papers.a4.margin);
-    return stack([reachBlock(sheet, units, Math.max(LEAST_COLUMNS, mostHeight - boxHeight - 8)), box], 8);
-  }
-  return columns(
-    [peopleBlock(study), forcesBlock(study, units), reachBlock(sheet, units, mostHeight), callBlock(sheet, mostHeight)],
-    [0.23, 0.25, 0.3, 0.22],
-    14,
-  );
+  if (study.angle?.planAs === 'high') return teamBox(study, units);
+  if (study.layouts.length === 0) return reachBlock(sheet, units, Math.max(mostHeight, 120));
+  const numbers = [peopleBlock(study), forcesBlock(study, units)];
+  const least = Math.max(heightOf(numbers[0]!, DRAWING * 0.27), heightOf(numbers[1]!, DRAWING * 0.32));
+  return columns([...numbers, reachBlock(sheet, units, Math.max(mostHeight, least))], [0.27, 0.32, 0.41], 14);
 }

@@ -1,26 +1,39 @@
 import { formatDegreesMinutes, localPlane } from '../../geo/index.ts';
 import { MILE_M } from '../../road/index.ts';
 import type { Study } from '../../study/index.ts';
-import { azimuthOf, compassWord, formatLength, type UnitSystem } from '../../units/index.ts';
+import {
+  azimuthOf,
+  compassWord,
+  formatLength,
+  formatLengthFigure,
+  lengthUnit,
+  type UnitSystem,
+} from '../../units/index.ts';
 import { approaches, sightWords } from './approach.ts';
 import { type Draw, fitting, heading, item, paragraph, stack } from './flow.ts';
 import { hazards } from './hazards.ts';
 import { sheetPens as pens } from './sheet-pens.ts';
 import type { PlanSheet, SheetPlace } from './sheet-types.ts';
 
-/** Access and sight distances, places around, hazards and marks, what to check; at most so high. */
+/** Access and sight distances, places around, hazards and marks, what to check; at most so high; all of it
+ * stands on the back where it does not fit. */
 export function reachBlock(sheet: PlanSheet, units: UnitSystem, mostHeight: number): Draw {
+  const draws = reachRows(sheet, units);
+  if (draws.length === 0) return stack([], 0);
+  return stack([heading('Reach it, hazards'), fitting(draws, 1.5, mostHeight - 23, 'on the back')], 3);
+}
+
+/** The same, row by row, for who has more room. */
+export function reachRows(sheet: PlanSheet, units: UnitSystem): Draw[] {
   const { study, site } = sheet;
-  const draws = [
-    ...sightRows(study, units).map((words) => paragraph(words, pens.text)),
+  return [
+    ...sightRows(study, units).map((words) => paragraph(words, pens.text, 'Sight')),
     ...hazards(study, units).map((words) => item('·', words, pens.text, 8)),
-    ...checks(study).map((words) => paragraph(`Check: ${words}`, pens.text, 'Check:')),
     ...sheet.places.map((place) => paragraph(placeWords(study, place, units), pens.text, `${capital(place.kind)}`)),
+    ...checks(study).map((words) => paragraph(`Check: ${words}`, pens.text, 'Check:')),
     ...belowRows(study, units).map((words) => paragraph(words, pens.text)),
     ...(site.notes.trim() === '' ? [] : [paragraph(`Notes: ${site.notes.trim().slice(0, 400)}`, pens.text, 'Notes:')]),
   ];
-  if (draws.length === 0) return stack([], 0);
-  return stack([heading('Reach it, hazards'), fitting(draws, 1.5, mostHeight - 22)], 3);
 }
 
 /** What each end sees, at best, and the formal closure. */
@@ -32,11 +45,12 @@ function sightRows(study: Study, units: UnitSystem): string[] {
   const seen = ends.map(
     ({ from, sightM, short }) => `from the ${from} ${sightWords(sightM, units)}${short ? ', short' : ''}`,
   );
-  const out = closure.advanceSignsM.map((m) => formatLength(m, units, 'up')).join(', ');
+  const signs = closure.advanceSignsM.map((m) => formatLengthFigure(m, units, 'up')).join(', ');
+  const out = signs === '' ? '' : `signs ${signs} ${lengthUnit(units)} apart`;
   const taper = closure.taperM === null ? '' : `taper ${formatLength(closure.taperM, units, 'up')}, `;
   return [
     `Sight ${seen.join('; ')}; ${need} to stop (at best, vegetation not seen).`,
-    ...(out === '' ? [] : [`Formal closure: ${taper}signs ${out} on.`]),
+    ...(out === '' ? [] : [`Formal closure: ${taper}${out}.`]),
   ];
 }
 

@@ -68,18 +68,21 @@ export function sheetDrawing(
   const planBox = { x0: box.x, y0: box.y, x1: box.x + box.width, y1: box.y + planHeight };
   const edgeX = box.x + behindM * scale;
   const plan = planFrame(ground, pens, {
-    ...{ scale, box: planBox, edgeX },
+    ...{ scale, box: planBox, edgeX, brief: true },
     edgeY: box.y + (extent.leftM + spareM) * scale,
   });
   const bars = { x: planBox.x1, y: planBox.y1 + 12 };
-  const told = text(box.x, planBox.y1 + 14, `${words}, height not exaggerated`, { ...pens.number, 'font-size': 10.4 });
+  const told = text(planBox.x1, planBox.y1 + 46, `${words}, height not exaggerated`, {
+    ...pens.number,
+    'text-anchor': 'end',
+  });
   let svg = planDrawing(study, shown, plan, units) + scaleBars({ ...bars, scale, units, pens }) + told;
   if (!span) return svg;
   const frame = profileFrame(study, {
     ...{ scale, edgeX, pens, topY: planBox.y1 + GAP },
     box: { x0: box.x, y0: planBox.y1 + 20, x1: box.x + box.width, y1: box.y + box.height },
   });
-  frame.taken.push(scaleBarsBox(bars));
+  frame.taken.push(scaleBarsBox(bars), { x0: bars.x - 190, y0: bars.y + 20, x1: bars.x, y1: bars.y + 38 });
   svg += benchDimension(study, frame, planBox.y1 + 36, units);
   svg += drops(study, plan, frame) + profileDrawing(study, frame, units);
   if (shown.chosen) svg += benchRope(study, shown.chosen, frame);

@@ -1,5 +1,5 @@
 import { type Book, changedSince, fieldCheck, live, settingsOf } from '../../book/index.ts';
-import { calibrate, mileAt, mileText, type RoadIndex, roadAt } from '../../road/index.ts';
+import { calibrate, mileAt, mileText, type RoadIndex, roadAt, routeThrough, stationOnRoute } from '../../road/index.ts';
 import type { Study } from '../../study/index.ts';
 import { locatorRoads } from './locator.ts';
 import type { PlanSheet, SheetCheck, SheetPhoto } from './sheet-types.ts';
@@ -31,7 +31,7 @@ export function sheetOfBook(book: Book, siteId: string, study: Study, request: S
     ...{ study, site, photos: request.photos, address: request.address },
     cardLines: live(book, 'cardLines'),
     district: settings?.district ?? '',
-    mile: mileOf(book, study, request.roads),
+    ...alongRoad(book, study, request.roads),
     check: signed ? checkOf(book, signed) : null,
     overdueSince: inField && due ? dueOn : null,
     stops: [
@@ -53,15 +53,20 @@ function checkOf(
   return { by, role, on, method, conditions, readings };
 }
 
-/** The mile along the road's own markers, where they stand on both sides of the site. */
-function mileOf(book: Book, study: Study, roads: RoadIndex): string | null {
+/**
+ * The mile along the road's own markers, where they stand on both sides of the site, and the station on the route as its first way
+ * of the file is drawn, so that all sites of a road are counted from one end.
+ */
+function alongRoad(book: Book, study: Study, roads: RoadIndex): { mile: string | null; alongM: number } {
   const found = roadAt(roads, study.site);
-  if (!found.ok) return null;
-  const { route, stationM } = found.value;
+  if (!found.ok) return { mile: null, alongM: 0 };
+  const first = Math.min(...found.value.route.legs.map(({ way }) => way));
+  const route = routeThrough(roads.network, roads.joins, first);
+  const alongM = stationOnRoute(route, study.site).stationM;
   const own = live(book, 'routes').filter(({ name }) => name === route.name);
   const posts = live(book, 'mileMarkers')
     .filter(({ routeId }) => own.some(({ id }) => id === routeId))
     .map(({ post }) => post);
-  const mile = mileAt(calibrate(route, posts), stationM);
-  return mile.ok ? mileText(mile.value.mile) : null;
+  const mile = mileAt(calibrate(route, posts), alongM);
+  return { mile: mile.ok ? mileText(mile.value.mile) : null, alongM };
 }

@@ -43,6 +43,8 @@ export interface PlanSheet {
   readonly district: string;
   /** Mile along the road, where its markers tell one. */
   readonly mile: string | null;
+  /** Metres along the road, from the same end for all sites of it. */
+  readonly alongM: number;
   readonly check: SheetCheck | null;
   /** Day by which somebody should look again, YYYY-MM-DD, where that day has passed. */
   readonly overdueSince: string | null;
