@@ -23,6 +23,8 @@ export interface CallSite extends LonLat {
   readonly undecided: boolean;
   /** Day of the last field check; null where nobody checked. */
   readonly checkedOn: string | null;
+  /** What changed since somebody was there, by the book: sentences that head the plan. */
+  readonly stops: readonly string[];
 }
 
 /** A named road with its line, and its posts where the book has any. */

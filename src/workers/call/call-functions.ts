@@ -11,6 +11,7 @@ import {
   writeKeptStudy,
   writePack,
 } from '../../io/offline/index.ts';
+import { sheetOfBook } from '../../plan/index.ts';
 import { type Conditions, fairConditions } from '../../rigging/index.ts';
 import { mileAt, type Route, roadAt, stationOnRoute } from '../../road/index.ts';
 import { completeStudy, type GroundWork, type Study, standUp } from '../../study/index.ts';
@@ -189,6 +190,9 @@ export function callFunctions(opener: Opener, store: KeptStore, keep: (keeping: 
 
 const isUnreachable = (error: unknown): boolean => error instanceof UserError && error.code === 'unreachable';
 
+/** A sheet of which only the stops are read. */
+const plainSheet = { today: '9999-12-31', address: null, photos: [] };
+
 /** Conditions under which studies are kept: one weather at a time, by day, in calm. */
 export const conditionsOf = (weather: Weather): Conditions => ({
   ...fairConditions,
@@ -239,6 +243,7 @@ function callSite({ source, district, roads, routes }: Opened, site: Listed, stu
     planAs: study?.angle?.planAs ?? null,
     undecided: study?.angle?.class === 'undecided',
     checkedOn: checked?.on ?? study?.check?.on ?? null,
+    stops: (book && study && sheetOfBook(book, site.id, study, { ...plainSheet, roads: district.roads })?.stops) || [],
   };
 }
 

@@ -63,6 +63,13 @@ describe('a study in the words of the call screen', () => {
     expect(callPlan(studyWithLayouts({ warnings }), 'us').stops).toEqual(['Vertical step of about 8 ft.']);
   });
 
+  it('what the book knows of the site heads the plan: what changed, and that somebody was there', () => {
+    const site = { stops: ['Slide, 2026-02-01: nobody has been here since.'], checkedOn: '2025-10-03' };
+    const plan = callPlan(studyWithLayouts(), 'us', site);
+    expect(plan.stops[0]).toBe('Slide, 2026-02-01: nobody has been here since.');
+    expect(plan.data).toMatch(/; checked in the field 2025-10-03\.$/);
+  });
+
   it('a rope that is short is told with who brings it', () => {
     const study = studyWithLayouts();
     const [first, ...rest] = study.layouts;

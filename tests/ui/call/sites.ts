@@ -41,6 +41,7 @@ export const madeSite = (change: Partial<CallSite>): CallSite => ({
   planAs: 'steep',
   undecided: false,
   checkedOn: null,
+  stops: [],
   ...change,
 });
 

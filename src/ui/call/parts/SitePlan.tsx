@@ -18,7 +18,7 @@ export function SitePlan() {
   const site = place.kind === 'site' ? pack?.sites.find(({ id }) => id === place.id) : undefined;
   const name = place.kind === 'site' ? (site?.name ?? place.id) : 'Not surveyed';
   const units = pack?.units ?? 'us';
-  const plan = study && callPlan(study, units);
+  const plan = study && callPlan(study, units, site);
   return (
     <article class={stale ? 'plan stale' : 'plan'} aria-busy={working}>
       {study && (

@@ -1,3 +1,4 @@
+import type { CallSite } from '../../../io/offline/index.ts';
 import type { Study, StudyLayout, StudySpot } from '../../../study/index.ts';
 import {
   azimuthOf,
@@ -36,11 +37,15 @@ export interface CallPlan {
   readonly data: string;
 }
 
+/** What the book says of a site beside its study. */
+type SiteFacts = Pick<CallSite, 'stops' | 'checkedOn'>;
+const noFacts: SiteFacts = { stops: [], checkedOn: null };
+
 /** More resets than this are not practical, as the sentence of a study has it. */
 const MOST_RESETS = 10;
 
 /** Puts a study into words. Planned as high, or without an angle: no haul, no people, no minutes. */
-export function callPlan(study: Study, units: UnitSystem): CallPlan {
+export function callPlan(study: Study, units: UnitSystem, site: SiteFacts = noFacts): CallPlan {
   const { angle, warnings, layouts } = study;
   const planAs = angle?.planAs ?? null;
   const told = planAs !== 'high' && planAs !== null && layouts.length > 0;
@@ -56,11 +61,11 @@ export function callPlan(study: Study, units: UnitSystem): CallPlan {
     undecided: angle?.class === 'undecided',
     angle: angle ? formatDegrees(angle.governingDeg) : null,
     range: angle ? formatAngleRange(...angle.rangeDeg) : null,
-    stops: warnings.filter(({ severity }) => severity === 'stop').map(({ text }) => text),
+    stops: [...site.stops, ...warnings.filter(({ severity }) => severity === 'stop').map(({ text }) => text)],
     rows,
     hold: holdOf(study),
     next: nextOf(study),
-    data: dataWords(study, units),
+    data: dataWords(study, units, site.checkedOn),
   };
 }
 
@@ -172,11 +177,12 @@ function noHaulRows({ warnings, terrain, angle, sentence }: Study): PlanRow[] {
 }
 
 /** Elevation's source, cell, accuracy and day, and the last field check. */
-function dataWords({ terrain, check }: Study, units: UnitSystem): string {
+function dataWords({ terrain, check }: Study, units: UnitSystem, checkedOn: string | null): string {
   const { source, cellM, verticalRmseM, collectedOn } = terrain;
   const rmse = verticalRmseM === null ? 'accuracy unknown' : `RMSE ${accuracy(verticalRmseM, units)}`;
   const parts = [source, `${formatLength(cellM, units)} cells`, rmse, collectedOn ?? 'date unknown'];
-  return `${parts.join(', ')}; ${check ? `checked ${check.on} by ${check.by} (${check.method})` : 'not field-verified'}.`;
+  const inBook = checkedOn === null ? 'not field-verified' : `checked in the field ${checkedOn}`;
+  return `${parts.join(', ')}; ${check ? `checked ${check.on} by ${check.by} (${check.method})` : inBook}.`;
 }
 
 const INCHES_PER_METRE = 1 / 0.0254;

@@ -48,6 +48,7 @@ export function sheetPages({ study, name, site, pack, book, today, address }: Sh
     cardLines: [],
     district: pack.district,
     mile: null,
+    alongM: site?.stationM ?? 0,
     check: null,
     overdueSince: null,
     stops: [],
