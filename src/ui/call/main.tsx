@@ -4,6 +4,7 @@ import { createCall } from './call.ts';
 import { App } from './parts/App.tsx';
 import { CallContext } from './parts/use-call.ts';
 import './call.css';
+import './search.css';
 import './plan.css';
 
 const call = createCall();
