@@ -48,7 +48,9 @@ export function invert(
       record.cells[field]?.writes.find(({ by, standsFor }) => !own?.has(standsFor ?? by.id))?.by.who;
     const made = [...fields].some(([field, { over }]) => over.length === 0 && isRequired(table, field));
     if (made) {
-      const changed = Object.keys(record.cells).find((field) => other(field, fields.get(field)?.own) !== undefined);
+      const changed = Object.keys(record.cells).find(
+        (field) => other(field, fields.get(field)?.own) !== undefined && !isAtFirst(record, field),
+      );
       if (changed === undefined) ops[0]!.push([table, id, 'deleted', true, overOf(record.cells.deleted)]);
       else kept.push({ table, id, field: changed, who: other(changed, fields.get(changed)?.own)! });
       continue;
@@ -67,6 +69,13 @@ export function invert(
     }
   }
   return { drafts: ops.map((part) => draftOf(part, updateId(group[0]!), as, author, state)), kept };
+}
+
+/** True where a field stands as a new record has it, as after an edit that was taken back: nothing of it can be lost. */
+function isAtFirst({ table, cells }: RecordState, field: string): boolean {
+  if (isRequired(table, field)) return false;
+  const first = canonical(initialValue(table, field));
+  return cells[field]!.writes.every(({ value }) => canonical(value) === first);
 }
 
 function draftOf(ops: Op[], target: string, as: 'undoes' | 'redoes', author: Author, state: MergeState): Draft {
