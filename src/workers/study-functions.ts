@@ -1,5 +1,5 @@
 import type { Feature, FeatureCollection } from 'geojson';
-import type { AngleRule, Mark } from '../book/index.ts';
+import type { AngleRule, Book, Mark } from '../book/index.ts';
 import { type LonLat, localPlane } from '../geo/index.ts';
 import { groundOfSite, type LonLatBox } from '../io/index.ts';
 import { type Conditions, fairConditions } from '../rigging/index.ts';
@@ -15,6 +15,7 @@ import {
   openDistrict,
 } from './district.ts';
 import { type Measured, measure } from './measure.ts';
+import { resourcesWith } from './resources-with.ts';
 import { type RoadsideAsk, type RoadsideReader, roadsideReader, type StretchInView } from './roadside/index.ts';
 import { type SideAsked, sideOfAsk } from './side-of-ask.ts';
 import { studyShapes } from './study-shapes.ts';
@@ -52,6 +53,8 @@ export interface StudyFunctions<Tile> {
   study(ask: StudyAsk, signal: AbortSignal): Promise<StudyAnswer>;
   /** Other marks on the same district: the book's, in place of the file's. */
   marks(marks: readonly Mark[], signal: AbortSignal): Promise<void>;
+  /** The book's fleet, kit, arrivals, response table and rates in place of the files' and the shipped ones; what it lacks stays. */
+  resources(book: Book, signal: AbortSignal): Promise<void>;
   /** Length, bearing and rise from one position to another. */
   measure(ends: readonly [LonLat, LonLat], signal: AbortSignal): Promise<Measured>;
   /** A map tile of the ground, its heights as terrarium colours. */
@@ -73,6 +76,7 @@ export function studyFunctions<Tile extends object>(
   let tiles = new Map<string, Promise<Float32Array>>();
   let contours: ReturnType<typeof contourTiles> | null = null;
   let beside: RoadsideReader | null = null;
+  let book: Book | null = null;
   let last: { readonly key: string; readonly work: GroundWork } | null = null;
   const opened = (): District => {
     if (!district) throw new UserError('nothing-open', 'No district is open; open elevation and roads first.');
@@ -97,6 +101,7 @@ export function studyFunctions<Tile extends object>(
       }
       const before = district;
       district = next;
+      book = null;
       last = null;
       tiles = new Map();
       const { sources, roads, marks, view } = next;
@@ -114,7 +119,8 @@ export function studyFunctions<Tile extends object>(
       if (!place.ok) throw place.error;
       const side = sideOfAsk(ask.side, ask.at, place.value);
       const { at, rule, units, patient = null, conditions = fairConditions, patients = 1, pins = {} } = ask;
-      const resources = resourcesFor(place.value.route.name);
+      const road = place.value.route.name;
+      const resources = book ? resourcesWith(book, road, resourcesFor(road)) : resourcesFor(road);
       const request = { roads, marks, at, side, patient, rule, units, conditions, patients, pins, resources };
       // The ground stays while a spot is dragged or the weather changes.
       const key = JSON.stringify([at, side, patient, rule]);
@@ -129,6 +135,10 @@ export function studyFunctions<Tile extends object>(
       district = { ...opened(), marks };
       last = null;
       beside = roadsideReader(district.sources, district.roads, marks);
+    },
+    async resources(given) {
+      opened();
+      book = given;
     },
     async measure(ends, signal) {
       return measure(opened().sources, ends, signal);

@@ -13,6 +13,7 @@ import { createSiteReads } from './site-reads.ts';
 import { createSpotActions } from './spot-actions.ts';
 import { createStudyActions } from './study-actions.ts';
 import { createTap } from './tap.ts';
+import { tellResources } from './tell-resources.ts';
 
 /** Everything a person can do at the desk. */
 export type Desk = ReturnType<typeof createDesk>;
@@ -28,6 +29,8 @@ export function createDesk(workers: DeskWorkers) {
   const spots = createSpotActions(deps, study);
   const district = createDistrictActions(deps, study, navigate);
   const tap = createTap({ study, sites, marks, spots, measure: createMeasure(deps) }, navigate);
+
+  tellResources(deps, study);
 
   /** An edit or an undo of the site on the desk is worked out at once. */
   useBook.subscribe(({ sites: now }, before) => {

@@ -1,9 +1,8 @@
-import { angleRules, defaultAngleRule } from '../../book/index.ts';
 import type { LonLat } from '../../geo/index.ts';
 import type { Pins } from '../../study/index.ts';
 import type { SideAsked, StudyAsk } from '../../workers/index.ts';
 import type { Subject } from '../address.ts';
-import { useBook, useGiven, useReading } from '../state/index.ts';
+import { ruleNamed, useBook, useGiven, useReading } from '../state/index.ts';
 
 /** What a study is asked of, beside rule, conditions and units. */
 export interface Question {
@@ -38,8 +37,13 @@ export function questionOf(subject: Subject): Question | null {
 /** The question as the worker takes it, under the rule and the conditions in force. */
 export function askOf(question: Question): StudyAsk {
   const { ruleName, conditions } = useGiven.getState();
-  const rule = angleRules.find(({ name }) => name === ruleName) ?? defaultAngleRule;
-  return { ...question, at: toCentimetres(question.at), rule, conditions, units: useReading.getState().units };
+  return {
+    ...question,
+    at: toCentimetres(question.at),
+    rule: ruleNamed(ruleName),
+    conditions,
+    units: useReading.getState().units,
+  };
 }
 
 /** A position to the digits that the address bar carries, so that a sent address gives the same study. */

@@ -1,4 +1,4 @@
 export { BookScreen } from './BookScreen.tsx';
-export { giveFile, today } from './files.ts';
+export { files, giveFile, today } from './files.ts';
 export { Photo } from './Photo.tsx';
 export { photoEdit, readPhoto } from './take-photo.ts';

@@ -15,6 +15,7 @@ const px = (deg: number): number =>
 export function RuleBlock({ angle }: { readonly angle: NonNullable<Study['angle']> }) {
   const { desk } = useActions();
   const ruleName = useGiven((state) => state.ruleName);
+  const ownRules = useGiven((state) => state.ownRules);
   const [low, high] = angle.rangeDeg;
   return (
     <section className="block" aria-labelledby="rule-head">
@@ -29,7 +30,7 @@ export function RuleBlock({ angle }: { readonly angle: NonNullable<Study['angle'
           <AngleScale value={angle.governingDeg} low={low} high={high} />
           <span className="rule-word note">{formatAngleRange(low, high)} (5 to 95 %)</span>
         </div>
-        {angleRules.map((rule) => (
+        {[...angleRules, ...ownRules].map((rule) => (
           <label className="rule-row" key={rule.name}>
             <span className="rule-name num">
               <input

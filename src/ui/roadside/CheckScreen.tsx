@@ -1,5 +1,5 @@
 import { type ReactNode, useEffect } from 'react';
-import { today } from '../book/index.ts';
+import { files, today } from '../book/index.ts';
 import { useActions } from '../desk-context.ts';
 import { Caution, ElevationLine } from '../notes/Provenance.tsx';
 import { useBook, useDistrict, usePlace, useReading, useStudy } from '../state/index.ts';
@@ -29,6 +29,10 @@ export function CheckScreen() {
   useEffect(() => {
     if (siteId !== undefined) openCheck(siteId, today());
   }, [siteId]);
+  // A photo may be taken where nothing can be loaded any more.
+  useEffect(() => {
+    files();
+  }, []);
   if (!site || draft?.siteId !== site.id) {
     return (
       <p className="check-empty" role="status">

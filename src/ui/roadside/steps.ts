@@ -26,12 +26,11 @@ export function inkedSteps(answers: Answers): number {
   return gap < 0 ? steps.length : gap;
 }
 
-/** The first step after `from` without an answer, else the sign-off. */
+/** The first step after `from` without an answer, then those before it, the sign-off last. */
 export function nextStep(from: StepName, answers: Answers): StepName {
   const at = steps.findIndex(({ name }) => name === from);
-  return (
-    [...steps.slice(at + 1), ...steps.slice(0, at)].find(({ name }) => answers[name] === undefined)?.name ?? 'sign'
-  );
+  const left = [...steps.slice(at + 1), ...steps.slice(0, at)].filter(({ name }) => name !== 'sign');
+  return left.find(({ name }) => answers[name] === undefined)?.name ?? 'sign';
 }
 
 /** What the sign-off keeps of the check, a line a step. */

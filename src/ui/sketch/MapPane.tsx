@@ -1,10 +1,9 @@
 import { lazy, Suspense, useEffect, useRef } from 'react';
-import { type AngleRule, angleRules, defaultAngleRule } from '../../book/index.ts';
 import type { MapHandle } from '../../map/index.ts';
 import { useActions } from '../desk-context.ts';
 import { readMapInk } from '../map-ink.ts';
 import { useBasemap } from '../own/basemap-store.ts';
-import { useDistrict, useGiven, usePlace, useReading, useSketch, useTool } from '../state/index.ts';
+import { ruleNamed, useDistrict, useGiven, usePlace, useReading, useSketch, useTool } from '../state/index.ts';
 import { MapFlag, Stencil } from '../survey/index.ts';
 import { followStores } from './follow-stores.ts';
 import { mapEvents } from './map-events.ts';
@@ -114,5 +113,3 @@ export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
     </section>
   );
 }
-
-const ruleNamed = (name: string): AngleRule => angleRules.find((rule) => rule.name === name) ?? defaultAngleRule;

@@ -1,0 +1,61 @@
+import { angleRuleOf, type Book, emptyBook, live, type TableName } from '../../book/index.ts';
+import type { OpenBook } from '../../io/store/index.ts';
+import { useBook, useGiven, useReads } from '../state/index.ts';
+import type { Deps } from './deps.ts';
+import type { StudyActions } from './study-actions.ts';
+
+/** Tables that say who comes, with what, and how the district works. */
+const resourceTables: readonly TableName[] = [
+  'settings',
+  'fleet',
+  'kits',
+  'ropes',
+  'kitItems',
+  'responseAreas',
+  'arrivals',
+  'responseRows',
+  'rates',
+  'angleRules',
+];
+
+/** Keeps the studies in step with the book's fleet, kit, arrivals, response table, rates and angle rule. */
+export function tellResources({ workers }: Pick<Deps, 'workers'>, study: StudyActions): void {
+  let stop: (() => void) | null = null;
+  const tell = (opened: OpenBook): void => {
+    const book = opened.book();
+    workers.study.call('resources', partOf(book)).then(
+      () => {
+        useReads.setState({ bySite: new Map() });
+        study.again();
+      },
+      // No district is open yet: the book is told once more when one is.
+      () => undefined,
+    );
+  };
+  useBook.subscribe(({ opened }, before) => {
+    if (opened === before.opened) return;
+    stop?.();
+    stop = null;
+    if (!opened) return;
+    goBy(opened.book());
+    tell(opened);
+    stop = opened.subscribe(({ keys }) => {
+      if (keys.some(([table]) => table === 'settings' || table === 'angleRules')) goBy(opened.book());
+      if (keys.some(([table]) => resourceTables.includes(table as TableName))) tell(opened);
+    });
+  });
+}
+
+/** The angle rule that the book goes by is the one in force. */
+function goBy(book: Book): void {
+  const ownRules = live(book, 'angleRules').map(({ name, limits, source }) => ({ name, ...limits, source }));
+  const { name } = angleRuleOf(book);
+  useGiven.setState({ ownRules, ruleName: name });
+}
+
+/** The book with nothing but those tables: sites and photos need not cross to the worker. */
+function partOf({ tables }: Book): Book {
+  const book = emptyBook();
+  const part = Object.fromEntries(resourceTables.map((table) => [table, tables[table]]));
+  return { ...book, tables: { ...book.tables, ...part } };
+}

@@ -1,0 +1,25 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { root } from './app.ts';
+
+/** What axe finds on the page against WCAG 2.2 AA, each with the markup it means; it must have found something to pass, too. */
+export async function auditPage(page: Page): Promise<string[]> {
+  await page.evaluate(readFileSync(join(root, 'node_modules/axe-core/axe.min.js'), 'utf8'));
+  const { passed, violations } = await page.evaluate(runAxe);
+  return passed > 8 ? violations : [...violations, `axe looked at ${passed} rules only`];
+}
+
+/** Runs in the page. */
+async function runAxe(): Promise<{ passed: number; violations: string[] }> {
+  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+  // biome-ignore lint/suspicious/noExplicitAny: axe puts itself on the window.
+  const { passes, violations } = await (window as any).axe.run(document, { runOnly: { type: 'tag', values: tags } });
+  return {
+    passed: passes.length,
+    violations: violations.map(
+      (one: { id: string; nodes: { html: string }[] }) =>
+        `${one.id}: ${one.nodes.map((node) => node.html).join(' | ')}`,
+    ),
+  };
+}

@@ -1,0 +1,207 @@
+import { readFileSync } from 'node:fs';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { makePng } from '../helpers/make-png.ts';
+import { type RunningApp, startApp } from './app.ts';
+import { auditPage } from './audit.ts';
+import { launchChromium, withoutChromium } from './chromium.ts';
+import { openPage, phone, sentenceLike, smallDesk } from './page.ts';
+
+describe.skipIf(withoutChromium())('the book screen', () => {
+  let app: RunningApp;
+  let browser: Browser;
+  beforeAll(async () => {
+    app = await startApp();
+    browser = await launchChromium();
+  }, 240_000);
+  afterAll(async () => {
+    await browser?.close();
+    await app?.stop();
+  });
+
+  const open = async (leaf: string) => {
+    const opened = await openPage(browser, `${app.url}/#/book?${leaf}`, smallDesk);
+    await opened.page.locator('[data-testid=storage]').waitFor({ timeout: 30_000 });
+    return opened;
+  };
+  const turnTo = (page: Page, words: string) =>
+    page.getByRole('navigation', { name: 'Contents of the book' }).getByRole('link', { name: words }).click();
+  const saved = (page: Page) =>
+    page.locator('[data-testid=storage]', { hasText: 'saved on this device' }).waitFor({ timeout: 10_000 });
+  const textFile = (name: string, text: string) => ({ name, mimeType: 'text/plain', buffer: Buffer.from(text) });
+
+  test('the shipped kit is made our own, a value is refused with its sentence and kept, and all is there after a reload', async () => {
+    const { page, strayRequests, complaints, close } = await open('kit');
+    await page.getByText('assumed, common practice').waitFor();
+    await page.getByRole('button', { name: 'write them in' }).click();
+    const kit = page.getByRole('listitem', { name: 'Engine rope kit' });
+    const length = kit.getByRole('listitem', { name: 'rope' }).getByLabel('Length, ft').first();
+    expect(await length.inputValue()).toBe('196.85');
+    await length.fill('9000');
+    await length.press('Enter');
+    await kit.getByText('expected 1 to 500').waitFor();
+    expect(await length.inputValue()).toBe('9000');
+    await length.fill('no');
+    await length.press('Enter');
+    await kit.getByText('Length cannot be "no": expected a number of ft; correct it.').waitFor();
+    await length.fill('150');
+    await length.press('Enter');
+    await saved(page);
+    await page.reload();
+    await expect.poll(() => length.inputValue(), { timeout: 30_000 }).toBe('150');
+    await turnTo(page, 'History');
+    await page.getByRole('button', { name: 'undo: Length of rope' }).click();
+    await turnTo(page, 'Kit');
+    await expect.poll(() => length.inputValue()).toBe('196.85');
+    expect(strayRequests).toEqual([]);
+    expect(complaints).toEqual([]);
+    await close();
+  }, 60_000);
+
+  test('the book’s rule and rates are those of the study', async () => {
+    const { page, close } = await openPage(browser, `${app.url}/#/study/kettle-bend`, smallDesk);
+    await sentenceLike(page, /rule 30\/45/);
+    await page.goto(`${app.url}/#/book?rules`);
+    await page.getByRole('button', { name: 'add a rule' }).click();
+    const form = page.getByRole('form', { name: 'Add a rule' });
+    await form.getByLabel('Name').fill('Ours');
+    await form.getByLabel('Low under').fill('50');
+    await form.getByLabel('High from').fill('40');
+    await form.getByLabel('Where it is written').fill('our procedures');
+    await form.getByRole('button', { name: 'Add' }).click();
+    await form.getByText('expected lowMaxDeg not over highMinDeg').waitFor();
+    await form.getByLabel('Low under').fill('20');
+    await form.getByRole('button', { name: 'Add' }).click();
+    await page.getByLabel('Low under, high from, degrees').selectOption({ label: 'Ours, 20/40, the book’s own' });
+    await page.getByLabel('one hauler, short pulls: 50 lbf', { exact: true }).fill('0.9');
+    await page.getByLabel('Reason for one hauler, short pulls').fill('measured');
+    await page.getByText('"0.9" came: expected 0.1 to 0.3 kN').waitFor();
+    await saved(page);
+    await page.goto(`${app.url}/#/study/kettle-bend`);
+    await sentenceLike(page, /rule Ours|rule 20\/40/);
+    await page.reload();
+    await sentenceLike(page, /rule Ours|rule 20\/40/);
+    await close();
+  }, 60_000);
+
+  test('a file of places is shown before it is added; a deleted site is brought back', async () => {
+    const { page, close } = await open('import');
+    const csv = 'name,lat,lon,kind\nBig fir,44.0,-128.0,tree\nNowhere,,,tree\n';
+    await page.getByLabel('Places').setInputFiles(textFile('marks.csv', csv));
+    const found = page.getByRole('region', { name: 'What marks.csv would add' });
+    await found.getByText('1 place, 1 not usable').waitFor();
+    await found.getByRole('button', { name: 'Add 1' }).click();
+    await page.getByText('1 added from marks.csv.').waitFor();
+    await page.getByLabel('Places').setInputFiles(textFile('bad.kml', '<kml><oops'));
+    await page.getByText('The book is as it was.').waitFor();
+
+    await page.goto(`${app.url}/#/survey/kettle-bend`);
+    await page.getByRole('button', { name: 'delete', exact: true }).first().click();
+    await page.goto(`${app.url}/#/book?history`);
+    const deleted = page.getByRole('list', { name: 'Deleted' });
+    await deleted.getByText('Kettle Bend').waitFor();
+    await deleted.getByRole('button', { name: 'bring back' }).click();
+    await page.getByText('Nothing is deleted.').waitFor();
+    await page.goto(`${app.url}/#/survey/kettle-bend`);
+    await page.getByRole('region', { name: 'Site Kettle Bend' }).waitFor();
+    await close();
+  }, 60_000);
+
+  test('two books are joined: both values of a field are shown with who and when, and one is decided on', async () => {
+    const one = await open('rules');
+    const two = await open('rules');
+    for (const [{ page }, who, months] of [
+      [one, 'Ada', '6'],
+      [two, 'Bo', '18'],
+    ] as const) {
+      await turnTo(page, 'Where it is kept');
+      await page.getByLabel('Name').fill(who);
+      await page.getByLabel('Name').press('Enter');
+      await turnTo(page, 'Rules');
+      await page.getByLabel('Months between field checks').fill(months);
+      await page.getByLabel('Months between field checks').press('Enter');
+      await saved(page);
+    }
+    await turnTo(two.page, 'Give out');
+    const download = two.page.waitForEvent('download');
+    await two.page.getByRole('button', { name: 'Write the book' }).click();
+    const file = await (await download).path();
+    await turnTo(one.page, 'Bring in');
+    const picked = { name: 'bo.brinkbook.zip', mimeType: 'application/zip', buffer: readFileSync(file) };
+    await one.page.getByLabel('A book').setInputFiles(picked);
+    await one.page.getByText('1 of its').waitFor();
+    await one.page.getByRole('button', { name: 'Join it with this book' }).click();
+    const conflict = one.page.getByRole('listitem', { name: 'review months of settings the book' });
+    await conflict.waitFor();
+    const words = (await conflict.textContent())!;
+    expect(words).toMatch(/Ada, this page, \d{4}-\d\d-\d\d \d\d:\d\d/);
+    expect(words).toMatch(/Bo, this page, \d{4}-\d\d-\d\d \d\d:\d\d/);
+    await conflict.getByRole('button', { name: '18', exact: true }).click();
+    await one.page.getByText('Nothing to decide.').waitFor();
+    await turnTo(one.page, 'Rules');
+    expect(await one.page.getByLabel('Months between field checks').inputValue()).toBe('18');
+    // A broken copy is refused whole.
+    await turnTo(one.page, 'Bring in');
+    await one.page.getByLabel('A book').setInputFiles({ ...picked, buffer: picked.buffer.subarray(0, 900) });
+    await one.page.getByText('The book is as it was.').waitFor();
+    await one.close();
+    await two.close();
+  }, 60_000);
+
+  test('a photo is kept without its camera data, shows a patient only where asked for, and is there after a reload', async () => {
+    const { page, close } = await open('photos');
+    const photo = { name: 'bend.png', mimeType: 'image/png', buffer: Buffer.from(makePng(80, [90, 90, 120])) };
+    await page.getByLabel('Photo from the camera').setInputFiles(photo);
+    await page.getByLabel('What it shows').fill('the lip');
+    await page.getByRole('button', { name: 'Keep the photo' }).click();
+    await page.getByText('Say whether the photo shows a patient.').waitFor();
+    expect(await page.getByLabel('What it shows').inputValue()).toBe('the lip');
+    await page.getByRole('radio', { name: 'yes' }).check();
+    await page.getByRole('button', { name: 'Keep the photo' }).click();
+    await page.getByText('leaves the book only when asked for').waitFor();
+    await page.reload();
+    const image = page.getByRole('img', { name: 'the lip' });
+    await image.waitFor({ timeout: 30_000 });
+    await expect.poll(() => image.evaluate((one: HTMLImageElement) => one.naturalWidth)).toBe(80);
+    await turnTo(page, 'Give out');
+    const written = async (): Promise<string> => {
+      const download = page.waitForEvent('download');
+      await page.getByRole('button', { name: 'Write the page' }).click();
+      return readFileSync(await (await download).path(), 'utf8');
+    };
+    expect(await written()).toContain('Left out: 1 photo that shows a patient.');
+    await page.getByLabel('photos that show a patient').check();
+    expect(await written()).toContain('<img alt="the lip" src="data:image/jpeg');
+    await close();
+  }, 60_000);
+
+  test.each(['desk', 'phone'] as const)(
+    'axe finds nothing serious on any leaf, %s',
+    async (size) => {
+      const options = size === 'phone' ? phone : smallDesk;
+      const { page, close } = await openPage(browser, `${app.url}/#/book`, options);
+      await page.locator('[data-testid=storage]').waitFor({ timeout: 30_000 });
+      await page.getByRole('button', { name: 'write them in' }).click();
+      for (const leaf of [
+        'kit',
+        'fleet',
+        'stations',
+        'response',
+        'rules',
+        'markers',
+        'events',
+        'photos',
+        'history',
+        'import',
+        'export',
+        'keeping',
+      ]) {
+        await page.goto(`${app.url}/#/book?${leaf}`);
+        await page.waitForTimeout(150);
+        expect(await auditPage(page), leaf).toEqual([]);
+      }
+      await close();
+    },
+    60_000,
+  );
+});
