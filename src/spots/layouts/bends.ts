@@ -1,7 +1,8 @@
 import type { PointM } from '../../geo/index.ts';
-import { type PlanVector, unit } from '../../rigging/index.ts';
+import type { PlanVector } from '../../rigging/index.ts';
 import { toRadians } from '../../units/index.ts';
-import { behindEdgeM, type HaulFrame } from './haul-frame.ts';
+import { bendRays } from './bend-rays.ts';
+import type { HaulFrame } from './haul-frame.ts';
 import { LAYOUT_LIMITS } from './layout-limits.ts';
 import type { TiePlace } from './tie-places.ts';
 
@@ -17,10 +18,6 @@ export interface Bend extends PointM {
   readonly tieY: number;
 }
 
-/** Bends are sought on rays from the edge this far apart, at these steps along them, up to here. */
-const RAY_STEP_DEG = 2.5;
-const STEP_M = 0.25;
-const FARTHEST_M = 6;
 /** The second leg may leave the road's direction by about this: beyond it the tie of no anchor fits. */
 const LEG_SLACK_DEG = 8;
 /**
@@ -38,46 +35,30 @@ const LEG_SLACK_DEG = 8;
  * ```
  */
 export function bendsFor(frame: HaulFrame, tie: TiePlace, along: -1 | 1, efficiency: number, wide: boolean): Bend[] {
-  const { nearDescentDeg, bendOffDeg } = LAYOUT_LIMITS;
-  return wide
-    ? bendsOn(frame, tie, along, efficiency, nearDescentDeg + RAY_STEP_DEG, bendOffDeg)
-    : bendsOn(frame, tie, along, efficiency, 0, nearDescentDeg);
-}
-
-function bendsOn(
-  frame: HaulFrame,
-  tie: TiePlace,
-  along: -1 | 1,
-  efficiency: number,
-  fromDeg: number,
-  toDeg: number,
-): Bend[] {
-  const { edge, back, road } = frame;
-  const leg = { x: along * road.x, y: along * road.y };
+  const { edge } = frame;
   let well: Bend | null = null;
   let perhaps: Bend | null = null;
-  for (let offAxis = fromDeg; offAxis <= toDeg; offAxis += RAY_STEP_DEG) {
-    for (const rayDeg of offAxis === 0 ? [0] : [offAxis, -offAxis]) {
-      const a = toRadians(rayDeg);
-      const ray = { x: back.x * Math.cos(a) - back.y * Math.sin(a), y: back.x * Math.sin(a) + back.y * Math.cos(a) };
-      const pull = unit({ x: leg.x / efficiency - ray.x, y: leg.y / efficiency - ray.y });
-      const most = Math.min(FARTHEST_M, (well?.toEdgeM ?? FARTHEST_M + STEP_M) - STEP_M);
-      for (let d = LAYOUT_LIMITS.turnBehindM; d <= most + 1e-9; d += STEP_M) {
-        const x = edge.x + ray.x * d;
-        const y = edge.y + ray.y * d;
-        const off = tieOff(tie, x, y, pull);
-        if (off === null) continue;
-        const fits = off.offDeg <= LAYOUT_LIMITS.tieOffDeg - LEG_SLACK_DEG / 2;
-        if (!fits && perhaps !== null && perhaps.toEdgeM <= d) continue;
-        if (!(behindEdgeM(frame, x, y) >= LAYOUT_LIMITS.turnBehindM - 1e-9)) continue;
-        const offLineDeg = fromDeg === 0 ? 0 : offAxis;
-        const towardEdge = { x: -ray.x, y: -ray.y };
-        const bend = { x, y, toEdgeM: d, offLineDeg, towardEdge, tieX: off.x, tieY: off.y };
-        if (!fits) perhaps = bend;
-        else {
-          well = bend;
-          break;
-        }
+  for (const ray of bendRays(frame, along, efficiency, wide)) {
+    for (const d of ray.atM) {
+      if (well !== null && d >= well.toEdgeM) break;
+      const x = edge.x + ray.x * d;
+      const y = edge.y + ray.y * d;
+      const dx = x - tie.x;
+      const dy = y - tie.y;
+      const square = dx * dx + dy * dy;
+      if (square < LEAST_SQUARE || square > MOST_SQUARE) continue;
+      const tieM = Math.sqrt(square);
+      if (tie.spot !== null && dx * tie.outX + dy * tie.outY < LEAVES_END * tieM) continue;
+      const cosOff = (dx * ray.pull.x + dy * ray.pull.y) / tieM;
+      if (cosOff < PERHAPS_COS) continue;
+      const fits = cosOff >= FITS_COS;
+      if (!fits && perhaps !== null && perhaps.toEdgeM <= d) continue;
+      const towardEdge = { x: -ray.x, y: -ray.y };
+      const bend = { x, y, toEdgeM: d, offLineDeg: ray.offLineDeg, towardEdge, tieX: dx / tieM, tieY: dy / tieM };
+      if (!fits) perhaps = bend;
+      else {
+        well = bend;
+        break;
       }
     }
   }
@@ -85,26 +66,10 @@ function bendsOn(
   return well === null ? nearer : [well, ...nearer];
 }
 
-/** Unit vector of a tie to a bend, and how far it lies off the resultant, degrees; null where no such tie can be made. */
-function tieOff(
-  tie: TiePlace,
-  x: number,
-  y: number,
-  pull: PlanVector,
-): { x: number; y: number; offDeg: number } | null {
-  const dx = x - tie.x;
-  const dy = y - tie.y;
-  const tieM = Math.sqrt(dx * dx + dy * dy);
-  if (tieM < LAYOUT_LIMITS.tieLeastM || tieM > LAYOUT_LIMITS.tieMostM) return null;
-  if (tie.spot !== null && dx * tie.outX + dy * tie.outY < LEAVES_END * tieM) return null;
-  const offDeg = offBy(dx / tieM, dy / tieM, pull);
-  return offDeg > LAYOUT_LIMITS.tieOffDeg + LEG_SLACK_DEG ? null : { x: dx / tieM, y: dy / tieM, offDeg };
-}
-
+const LEAST_SQUARE = LAYOUT_LIMITS.tieLeastM ** 2;
+const MOST_SQUARE = LAYOUT_LIMITS.tieMostM ** 2;
 /** A tie leaves the end of an apparatus within about 70° of square, so that it does not lie along the body. */
 const LEAVES_END = 0.35;
-
-/** Angle between the tie and the resultant of both legs, degrees. */
-function offBy(tieX: number, tieY: number, pull: PlanVector): number {
-  return (Math.acos(Math.max(-1, Math.min(1, tieX * pull.x + tieY * pull.y))) * 180) / Math.PI;
-}
+/** Angle between the tie and the resultant of both legs: fits any anchor, and fits some. */
+const FITS_COS = Math.cos(toRadians(LAYOUT_LIMITS.tieOffDeg - LEG_SLACK_DEG / 2));
+const PERHAPS_COS = Math.cos(toRadians(LAYOUT_LIMITS.tieOffDeg + LEG_SLACK_DEG));

@@ -29,6 +29,27 @@ export function haulGround(
   settings: ContactSettings,
   planBendRad = 0,
 ): RopeGround | null {
+  const known = kept.get(descent) ?? new Map<string, RopeGround | null>();
+  kept.set(descent, known);
+  const over = rises.map(({ distanceM, heightM }) => `${distanceM} ${heightM}`);
+  const key = [toEdgeM, settings.edgeFriction, planBendRad, ...over].join();
+  const found = known.get(key);
+  if (found !== undefined) return found;
+  const made = makeHaulGround(descent, toEdgeM, rises, settings, planBendRad);
+  known.set(key, made);
+  return made;
+}
+
+/** A descent is kept while spots move on its bench: what was worked out for it once is not worked out again. */
+const kept = new WeakMap<Descent, Map<string, RopeGround | null>>();
+
+function makeHaulGround(
+  descent: Descent,
+  toEdgeM: number,
+  rises: readonly RopeRise[],
+  settings: ContactSettings,
+  planBendRad: number,
+): RopeGround | null {
   const { angle, profile, lipAngleDeg, rope, smoothedGroundLengthM, steps } = descent;
   if (angle === null) return null;
   const behind = groundBehind(descent, toEdgeM);

@@ -1,0 +1,52 @@
+import { type PlanVector, unit } from '../../rigging/index.ts';
+import { toRadians } from '../../units/index.ts';
+import { behindEdgeM, type HaulFrame } from './haul-frame.ts';
+import { LAYOUT_LIMITS } from './layout-limits.ts';
+
+/** Bends are sought on rays from the edge this far apart, at these steps along them, up to here. */
+const RAY_STEP_DEG = 2.5;
+const FARTHEST_M = 6;
+export const BEND_STEP_M = 0.25;
+
+/** A ray from the edge back over the bench on which a main line may bend. */
+export interface BendRay extends PlanVector {
+  /** Unit vector of the resultant of both legs, the second along the road. */
+  readonly pull: PlanVector;
+  /** By how much the rope also bends in plan at the edge, degrees. */
+  readonly offLineDeg: number;
+  /** Distances from the edge at which it lies far enough behind it, ascending, metres. */
+  readonly atM: readonly number[];
+}
+
+/** The rays for one way along the road, nearest to the descent's line first; those of one frame are worked out once. */
+export function bendRays(frame: HaulFrame, along: -1 | 1, efficiency: number, wide: boolean): readonly BendRay[] {
+  const known = kept.get(frame) ?? new Map<string, readonly BendRay[]>();
+  kept.set(frame, known);
+  const key = `${along} ${efficiency} ${wide}`;
+  const rays = known.get(key) ?? raysOf(frame, along, efficiency, wide);
+  known.set(key, rays);
+  return rays;
+}
+
+const kept = new WeakMap<HaulFrame, Map<string, readonly BendRay[]>>();
+
+function raysOf(frame: HaulFrame, along: -1 | 1, efficiency: number, wide: boolean): BendRay[] {
+  const { edge, back, road } = frame;
+  const { nearDescentDeg, bendOffDeg, turnBehindM } = LAYOUT_LIMITS;
+  const [fromDeg, toDeg] = wide ? [nearDescentDeg + RAY_STEP_DEG, bendOffDeg] : [0, nearDescentDeg];
+  const rays: BendRay[] = [];
+  for (let offAxis = fromDeg; offAxis <= toDeg; offAxis += RAY_STEP_DEG) {
+    for (const rayDeg of offAxis === 0 ? [0] : [offAxis, -offAxis]) {
+      const a = toRadians(rayDeg);
+      const x = back.x * Math.cos(a) - back.y * Math.sin(a);
+      const y = back.x * Math.sin(a) + back.y * Math.cos(a);
+      const pull = unit({ x: (along * road.x) / efficiency - x, y: (along * road.y) / efficiency - y });
+      const atM: number[] = [];
+      for (let d = turnBehindM; d <= FARTHEST_M + 1e-9; d += BEND_STEP_M) {
+        if (behindEdgeM(frame, edge.x + x * d, edge.y + y * d) >= turnBehindM - 1e-9) atM.push(d);
+      }
+      rays.push({ x, y, pull, offLineDeg: wide ? offAxis : 0, atM });
+    }
+  }
+  return rays;
+}
