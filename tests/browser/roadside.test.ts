@@ -43,8 +43,9 @@ describe.skipIf(withoutChromium())('the roadside check on a phone', () => {
     await typed(page, angle - 4);
     expect(await page.locator('.check-keys .keep').textContent()).toContain('first of two readings');
     await keep(page);
-    await page.getByText('second of two readings').waitFor();
+    await page.getByText('turn to the reading').waitFor();
     await typed(page, angle - 3);
+    await page.getByText('second of two readings').waitFor();
     await keep(page);
     await page.getByRole('button', { name: 'Take them' }).click();
     await page.getByText('A gentler value needs a name and a reason.').waitFor();

@@ -1,4 +1,4 @@
-import { live } from '../../book/index.ts';
+import { defaultFleet, defaultKits, live } from '../../book/index.ts';
 import type { UnitSystem } from '../../units/index.ts';
 import { type Column, unitOf } from './cells/index.ts';
 import { recordWords, useWholeBook } from './use-whole-book.ts';
@@ -108,5 +108,7 @@ function useChoices({ options, table }: Column): { readonly value: string; reado
   const book = useWholeBook();
   if (options) return options.map((value) => ({ value, words: value }));
   if (!table || !book) return [];
-  return live(book, table).map((record) => ({ value: record.id, words: recordWords(table, record) }));
+  const own = live(book, table).map((record) => ({ value: record.id, words: recordWords(table, record) }));
+  const shipped = table === 'kits' ? defaultKits : table === 'fleet' ? defaultFleet : [];
+  return own.length > 0 ? own : shipped.map(({ id, name }) => ({ value: id, words: `${name}, shipped` }));
 }

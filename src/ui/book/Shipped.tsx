@@ -9,7 +9,9 @@ export function Shipped({ part, words }: { readonly part: ShippedPart; readonly 
   if (!book || !isShipped(book, part)) return null;
   return (
     <p className="shipped">
-      <i className="assumed">{words} Shipped figures are used: assumed, common practice, not this district’s.</i>{' '}
+      <i className="assumed">
+        {words} What the district’s files say is used, else shipped figures: assumed, common practice, no source.
+      </i>{' '}
       <button
         type="button"
         className="key"

@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
 import { type QuantityName, quantities } from '../../book/index.ts';
-import { FOOT_M } from '../../units/index.ts';
+import { FOOT_M, formatLength } from '../../units/index.ts';
 import { useActions } from '../desk-context.ts';
 import { useBook, useEditor } from '../state/index.ts';
 import { CorrectionForm, readingFigure, readingValue, takenRows } from '../study/index.ts';
@@ -24,6 +24,8 @@ export function ReadingStep({ site, study, units, today, quantity, onDone, onCan
   const per = isAngle || units === 'metric' ? 1 : FOOT_M;
   const start = row?.computed ?? (isAngle ? 30 : 6);
   const [value, setValue] = useState(() => Math.round(start / per));
+  // A dial that nobody turned is no reading: it only shows what was computed.
+  const [turned, setTurned] = useState(false);
   const [loose, setLoose] = useState<string | null>(null);
   const { worse, least, most } = quantities[quantity];
   const metres = readingValue(value, isAngle ? 'degrees' : 'metres', units);
@@ -46,6 +48,7 @@ export function ReadingStep({ site, study, units, today, quantity, onDone, onCan
       },
       `${row?.label.toLowerCase() ?? quantity} ${figure}`,
     );
+    setTurned(false);
     if (isWorse || taken >= 2) onDone(`${figure}${isUp ? `, ${loose ?? 'loose rock not looked for'}` : ''}`);
   };
   if (needsWord && row) {
@@ -85,7 +88,10 @@ export function ReadingStep({ site, study, units, today, quantity, onDone, onCan
         most={Math.floor(most / per)}
         step={isAngle ? 1 : units === 'us' ? 0.5 : 0.1}
         pxPer={isAngle ? 26 : units === 'us' ? 26 : 60}
-        onTurn={setValue}
+        onTurn={(to) => {
+          setValue(to);
+          setTurned(true);
+        }}
       />
       {isUp && (
         <Choices
@@ -96,11 +102,27 @@ export function ReadingStep({ site, study, units, today, quantity, onDone, onCan
         />
       )}
       <Keys
-        main={`keep ${figure}`}
-        small={isWorse ? 'counts at once' : taken === 0 ? 'first of two readings' : 'second of two readings'}
+        main={turned ? `keep ${figure}` : 'turn to the reading'}
+        disabled={!turned}
+        small={
+          !turned
+            ? undefined
+            : isWorse
+              ? 'counts at once'
+              : taken === 0
+                ? 'first of two readings'
+                : 'second of two readings'
+        }
         onKeep={keep}
         onCannot={onCannot}
       />
+      {quantity === 'angleDeg' && study?.angle && (
+        <p className="check-rule">
+          The stretch lies {formatLength(Math.max(0, study.angle.stretchM[0]), units)} to{' '}
+          {formatLength(study.angle.stretchM[1], units)} out from the edge. Eye to eye,{' '}
+          {formatLength(study.angle.windowM, units)} apart; tied in, on the belay.
+        </p>
+      )}
       <p className="check-rule">
         {computed === null
           ? 'Nothing was computed here: the reading counts.'
