@@ -3,7 +3,7 @@ import { useActions } from '../desk-context.ts';
 import { useBook, usePlace, useReading, useReads } from '../state/index.ts';
 import { PositionFind } from './PositionFind.tsx';
 import { SiteTable } from './SiteTable.tsx';
-import { type Filter, filters, pickRows, type Sort, siteRows, sorts } from './site-rows.ts';
+import { type Filter, filters, pickRows, type Sort, siteOrder, siteRows, sorts } from './site-rows.ts';
 
 /** The list of sites with its search, filter and order. */
 export function SurveyNotes() {
@@ -16,7 +16,8 @@ export function SurveyNotes() {
   const signOffs = useBook((state) => state.signOffs);
   const reads = useReads((state) => state.bySite);
   const subject = usePlace((state) => state.subject);
-  const rows = useMemo(() => siteRows(sites, reads, signOffs), [sites, reads, signOffs]);
+  const order = useMemo(() => siteOrder(sites), [sites]);
+  const rows = useMemo(() => siteRows(sites, reads, signOffs, order), [sites, reads, signOffs, order]);
   const picked = useMemo(() => pickRows(rows, search, filter, sort), [rows, search, filter, sort]);
   if (sites.size === 0) return null;
   return (

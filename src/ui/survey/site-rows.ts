@@ -14,13 +14,30 @@ export interface SiteRow {
   readonly checkedOn: string | null;
   /** Lower-case words that the search looks in. */
   readonly words: string;
+  /** Place in the order of names, and of roads with names within them. */
+  readonly byName: number;
+  readonly byRoad: number;
 }
 
-/** Rows of all sites. `reads` as far as they have been made. */
+/** Places of sites in the orders of words: the comparing of words is done once, not at every search. */
+export type SiteOrder = ReadonlyMap<string, { readonly byName: number; readonly byRoad: number }>;
+
+/** The orders of all sites; sites without a road come last. */
+export function siteOrder(sites: ReadonlyMap<string, SiteRecord>): SiteOrder {
+  const names = [...sites.values()].sort((a, b) => collator.compare(a.name, b.name));
+  const roads = [...new Set(names.map(({ roadName }) => roadName ?? '\uffff'))].sort(collator.compare);
+  const roadPlace = new Map(roads.map((road, i) => [road, i * sites.size]));
+  return new Map(
+    names.map(({ id, roadName }, i) => [id, { byName: i, byRoad: roadPlace.get(roadName ?? '\uffff')! + i }]),
+  );
+}
+
+/** Rows of all sites in their `order`. `reads` as far as they have been made. */
 export function siteRows(
   sites: ReadonlyMap<string, SiteRecord>,
   reads: ReadonlyMap<string, SiteRow['read']>,
   signOffs: ReadonlyMap<string, SignOffRecord>,
+  order: SiteOrder = siteOrder(sites),
 ): SiteRow[] {
   const checked = new Map<string, string>();
   for (const { siteId, on, method } of signOffs.values()) {
@@ -31,6 +48,7 @@ export function siteRows(
     read: reads.get(site.id) ?? null,
     checkedOn: checked.get(site.id) ?? null,
     words: `${site.name} ${site.roadName ?? ''} ${site.type} ${site.notes}`.toLowerCase(),
+    ...order.get(site.id)!,
   }));
 }
 
@@ -38,8 +56,7 @@ export function siteRows(
 export function pickRows(rows: readonly SiteRow[], search: string, filter: Filter, sort: Sort): SiteRow[] {
   const words = search.toLowerCase().split(/\s+/).filter(Boolean);
   const picked = rows.filter((row) => passes(row, filter) && words.every((word) => row.words.includes(word)));
-  const keys = new Map(picked.map((row) => [row, sortKey(row, sort)]));
-  return picked.sort((a, b) => compare(keys.get(a)!, keys.get(b)!) || collator.compare(a.site.name, b.site.name));
+  return picked.sort((a, b) => sortKey(a, sort) - sortKey(b, sort) || a.byName - b.byName);
 }
 
 const collator = new Intl.Collator('en', { numeric: true });
@@ -50,12 +67,9 @@ const passes = ({ read, checkedOn }: SiteRow, filter: Filter): boolean => {
   return filter !== 'high' || (read !== null && 'planAs' in read && read.planAs === 'high');
 };
 
-function sortKey({ site, read }: SiteRow, sort: Sort): string | number {
-  if (sort === 'road') return site.roadName ?? '\uffff';
-  if (sort === 'name') return '';
+function sortKey({ read, byRoad, byName }: SiteRow, sort: Sort): number {
+  if (sort === 'road') return byRoad;
+  if (sort === 'name') return byName;
   if (!read || !('governingDeg' in read)) return 0;
   return sort === 'steepest' ? -read.governingDeg : -read.ropeLineM;
 }
-
-const compare = (a: string | number, b: string | number): number =>
-  typeof a === 'number' && typeof b === 'number' ? a - b : collator.compare(String(a), String(b));

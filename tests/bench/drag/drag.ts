@@ -7,7 +7,7 @@ import { spread } from './spread.ts';
 import { type PageTimes, watchAnswers, watchPanels } from './watch-page.ts';
 
 const WARM_UP = 10;
-const MOVES = 60;
+const MOVES = 40;
 
 /** Drags the site along its road, then an apparatus of its layout; prints what both take. */
 export async function measureDrag(browser: Browser, url: string): Promise<void> {
@@ -29,12 +29,13 @@ export async function measureDrag(browser: Browser, url: string): Promise<void> 
   const pictures = await freely(page, { x, y });
   console.log(`  without pause: ${(pictures / 2).toFixed(1)} pictures a second`);
 
-  await page.goto(`${url}/#/study/kettle-bend`);
+  // Near enough that the apparatus is larger than the finger's slack.
+  await page.goto(`${url}/#/study/kettle-bend@${lon},${lat},19.0`);
   await sentenceLike(page, /Plan as/);
   await page.locator('.layout-lines .spot').first().waitFor({ timeout: 60_000 });
   const spot = (await page.locator('.layout-lines .spot .outline').first().boundingBox())!;
   const at = { x: spot.x + spot.width / 2, y: spot.y + spot.height / 2 };
-  await oneByOne(page, 'spot', at, (i) => ({ x: at.x + Math.abs((i % 16) - 8) + 4, y: at.y }));
+  await oneByOne(page, 'spot', at, (i) => ({ x: at.x + 5 * Math.abs((i % 16) - 8) + 6, y: at.y }));
   await page.mouse.up();
   await context.close();
 }
@@ -55,7 +56,7 @@ async function oneByOne(
     await page.mouse.move(x, y);
     // A move of less than what ids tell apart has no picture of its own.
     await page
-      .waitForFunction((n) => (window as unknown as Watched).pageTimes.painted.length > n, before, { timeout: 4000 })
+      .waitForFunction((n) => (window as unknown as Watched).pageTimes.painted.length > n, before, { timeout: 1500 })
       .catch(() => undefined);
   }
   const { painted, study, answer, long } = await take(page);
