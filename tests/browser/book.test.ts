@@ -97,6 +97,7 @@ describe.skipIf(withoutChromium())('the book screen', () => {
 
     await page.goto(`${app.url}/#/survey/kettle-bend`);
     await page.getByRole('button', { name: 'delete', exact: true }).first().click();
+    await page.waitForFunction(() => !location.hash.includes('kettle-bend'));
     await page.goto(`${app.url}/#/book?history`);
     const deleted = page.getByRole('list', { name: 'Deleted' });
     await deleted.getByText('Kettle Bend').waitFor();

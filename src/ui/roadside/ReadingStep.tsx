@@ -126,9 +126,11 @@ export function ReadingStep({ site, study, units, today, quantity, onDone, onCan
       <p className="check-rule">
         {computed === null
           ? 'Nothing was computed here: the reading counts.'
-          : isWorse
-            ? `${figure} is no better than ${readingFigure(computed, row!.unit, units)} computed: it counts at once.`
-            : `${figure} is better than ${readingFigure(computed, row!.unit, units)} computed: it counts after two readings here, a name and a reason.`}
+          : !turned
+            ? 'A worse reading counts at once; a better one after two readings here, a name and a reason.'
+            : isWorse
+              ? `${figure} is no better than ${readingFigure(computed, row!.unit, units)} computed: it counts at once.`
+              : `${figure} is better than ${readingFigure(computed, row!.unit, units)} computed: it counts after two readings here, a name and a reason.`}
       </p>
     </>
   );
