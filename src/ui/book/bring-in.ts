@@ -1,4 +1,3 @@
-import type { Book, SiteRecord } from '../../book/index.ts';
 import type { Change } from '../../book/merge/index.ts';
 import { changesOf, type Preview, type PreviewItem, siteFrom } from '../../io/index.ts';
 
@@ -46,9 +45,3 @@ export function previewWords({ items, skipped }: Preview): string {
     .filter(Boolean)
     .join(', ');
 }
-
-/** True where a book already has a site within a metre of a position, by its digits. */
-export const alreadyThere = (book: Book, { lon, lat }: Pick<SiteRecord['place'], 'lon' | 'lat'>): boolean =>
-  book.tables.sites.some(
-    ({ place, deleted }) => !deleted && Math.abs(place.lon - lon) < 1e-5 && Math.abs(place.lat - lat) < 1e-5,
-  );

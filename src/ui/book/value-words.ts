@@ -54,9 +54,6 @@ export function nameOf(book: Book, table: TableName, id: string): string {
   return `${tableWords[table]} ${record ? recordWords(table, record as never) : id}`;
 }
 
-/** How many values wait for a decision. */
-export const contestedCount = (book: Book): number => book.contested.length;
-
 /** Every deleted record, newest table order kept. */
 export const deletedOf = (book: Book): { readonly table: TableName; readonly id: string; readonly words: string }[] =>
   everyTable.flatMap((table) =>
