@@ -58,7 +58,7 @@ describe.skipIf(withoutChromium())('the book screen', () => {
     await close();
   }, 60_000);
 
-  test('the book’s rule and rates are those of the study', async () => {
+  test('the book’s own rule is that of the study; a rate out of its bounds is refused', async () => {
     const { page, close } = await openPage(browser, `${app.url}/#/study/kettle-bend`, smallDesk);
     await sentenceLike(page, /rule 30\/45/);
     await page.goto(`${app.url}/#/book?rules`);
@@ -149,7 +149,7 @@ describe.skipIf(withoutChromium())('the book screen', () => {
     await two.close();
   }, 60_000);
 
-  test('a photo is kept without its camera data, shows a patient only where asked for, and is there after a reload', async () => {
+  test('a photo is kept, one that shows a patient goes out only where asked for, and is there after a reload', async () => {
     const { page, close } = await open('photos');
     const photo = { name: 'bend.png', mimeType: 'image/png', buffer: Buffer.from(makePng(80, [90, 90, 120])) };
     await page.getByLabel('Photo from the camera').setInputFiles(photo);
