@@ -75,3 +75,12 @@ export function pointToBoxM({ x, y, ux, uy, halfLengthM, halfWidthM }: Box, px: 
   const v = Math.abs((px - x) * uy - (py - y) * ux) - halfWidthM;
   return Math.hypot(Math.max(0, u), Math.max(0, v));
 }
+
+/** True where two boxes overlap: a long or short side of one enters the other. */
+export const boxesMeet = (a: Box, b: Box): boolean => sideEnters(a, b) || sideEnters(b, a);
+
+function sideEnters({ x, y, ux, uy, halfLengthM: l, halfWidthM: w }: Box, into: Box): boolean {
+  const at = (u: number, v: number): readonly [number, number] => [x + u * ux + v * uy, y + u * uy - v * ux];
+  const corners = [at(l, w), at(l, -w), at(-l, -w), at(-l, w)];
+  return corners.some((from, k) => segmentHitsBox(into, 0, ...from, ...corners[(k + 1) % 4]));
+}

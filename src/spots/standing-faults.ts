@@ -1,7 +1,7 @@
 import { edgeKindAt } from '../road/index.ts';
 import { toRadians } from '../units/index.ts';
 import { placeOnBench } from './bench-place.ts';
-import { type Box, boxOf, segmentHitsBox } from './box-hit.ts';
+import { type Box, boxesMeet, boxOf, segmentHitsBox } from './box-hit.ts';
 import { type Footprint, outline } from './footprint.ts';
 import { hazardHits } from './hazard-hits.ts';
 import type { Hazard } from './hazards.ts';
@@ -197,11 +197,12 @@ function around(room: StandingRoom, box: Box, hazards: readonly Hazard[], scratc
   const i = Math.max(0, Math.min(bench.count - 1, Math.round(site.stationM) - bench.firstStationM));
   const side = site.side < 0 ? bench.left : bench.right;
   const halfM = settings.freeAtEdgeM / 2;
-  // A strip from the edge inward, as deep as it is wide along the road: its middle line grown by half its width.
+  // As deep as it is wide along the road.
   const inX = -site.side * bench.normalX[i];
   const inY = -site.side * bench.normalY[i];
   const deepM = settings.freeAtEdgeM - halfM;
   const [x, y] = [side.edgeX[i], side.edgeY[i]];
-  if (segmentHitsBox(box, halfM, x, y, x + inX * deepM, y + inY * deepM)) faults |= FAULT.edgeArea;
+  const free = { x: x + inX * deepM, y: y + inY * deepM, ux: inX, uy: inY, halfLengthM: halfM, halfWidthM: halfM };
+  if (boxesMeet(free, box)) faults |= FAULT.edgeArea;
   return faults;
 }

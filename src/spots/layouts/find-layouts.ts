@@ -90,8 +90,8 @@ function seekStraight(search: Search, means: Means): void {
   const { pins, marks } = search;
   if (pins.turn !== undefined) return;
   const pinned = (stands: readonly Stand[]): Stand[] => only(stands, pins.anchor);
-  const units = pins.anchor === undefined ? firstOfEach(means.units, (unit) => [unit]) : means.units;
-  for (const unit of units) searchStraight(search, pinned(search.standsOf.get(unit.apparatus.id) ?? []));
+  // All of them, alike or not: with one that comes later more rope is at hand when rigging ends.
+  for (const unit of means.units) searchStraight(search, pinned(search.standsOf.get(unit.apparatus.id) ?? []));
   searchStraight(search, pinned(marks));
 }
 
