@@ -11,7 +11,10 @@ export interface RunningApp {
 
 /** Starts the app as `npm start` does, on a free port, building it when it is older than its sources. */
 export async function startApp(): Promise<RunningApp> {
-  const app = spawn(process.execPath, ['config/start.mjs'], { cwd: root, env: { ...process.env, NODE_ENV: 'production', PORT: '0' } });
+  const app = spawn(process.execPath, ['config/start.mjs'], {
+    cwd: root,
+    env: { ...process.env, NODE_ENV: 'production', PORT: '0' },
+  });
   const url = await addressOf(app);
   return {
     url,
