@@ -35,7 +35,7 @@ export function cardPageSvg(sheet: PlanSheet, { paper: name, units }: SheetOptio
   const isRight = ({ heading }: Group): boolean => isOf(heading, PAIR_HEADINGS) || isOf(heading, WRITTEN_HEADINGS);
   const ticks = stack([...groups.filter((group) => !isRight(group)).map(checkGroup), signed], 10);
   const rest = most - heightOf(ticks, leftWidth) - 14;
-  const here = fitting(reachRows(sheet, units), 1.5, rest - 24);
+  const here = fitting(reachRows(sheet, units, true), 1.5, rest - 24, 'on the front or in the study');
   const left =
     rest > 60
       ? stack([ticks, stack([groupHeading('To know and to check here'), here], 3)], 12)

@@ -35,8 +35,8 @@ export function planPageSvg(sheet: PlanSheet, { paper: name, units }: SheetOptio
   const middleTop = paper.margin + top.height + 7;
   const room = footTop - middleTop - 8;
   const asideWidth = width - DRAWING - GUTTER;
-  const aside = asideBlock(sheet, units, asideWidth, room);
-  const under = underBlock(sheet, units, room - LEAST_DRAWING - GAP);
+  const { block: aside, located } = asideBlock(sheet, units, asideWidth, room);
+  const under = underBlock(sheet, units, room - LEAST_DRAWING - GAP, !located);
   const drawn = study.bench !== null;
   const drawingHeight = drawn ? room - heightOf(under, DRAWING) - GAP : 300;
   const drawing = { x, y: middleTop, width: DRAWING, height: drawingHeight };
@@ -50,8 +50,16 @@ export function planPageSvg(sheet: PlanSheet, { paper: name, units }: SheetOptio
   return pageSvg(paper, `Plan sheet, ${sheet.site.name}. ${study.sentence}`, 'plan-sheet', svg.join(''));
 }
 
-/** Beside the drawing, from top to foot: what the first crew does, the raise with its rope, whom to call, where it is. */
-function asideBlock(sheet: PlanSheet, units: UnitSystem, width: number, room: number): Draw {
+/**
+ * Beside the drawing, from top to foot: what the first crew does, the raise with its rope, whom to call, and where it is, if that
+ * still has room there.
+ */
+function asideBlock(
+  sheet: PlanSheet,
+  units: UnitSystem,
+  width: number,
+  room: number,
+): { block: Draw; located: boolean } {
   const { study } = sheet;
   const high = study.angle?.planAs === 'high';
   const first = boxed(
@@ -65,26 +73,34 @@ function asideBlock(sheet: PlanSheet, units: UnitSystem, width: number, room: nu
   );
   const call = callBlock(sheet);
   const left = (draws: readonly Draw[]): number => room - heightOf(stack(draws, GAP), width) - GAP;
-  const locator = (rest: number): Draw[] =>
-    study.bench && rest >= LOCATOR.least ? [locatorBlock(sheet, units, Math.min(LOCATOR.most, rest))] : [];
+  const withLocator = (draws: readonly Draw[]): { block: Draw; located: boolean } => {
+    const rest = left(draws);
+    const located = rest >= LOCATOR.least || !study.bench;
+    const locator = located && study.bench ? [locatorBlock(sheet, units, Math.min(LOCATOR.most, rest))] : [];
+    return { block: stack([...draws, ...locator], GAP), located };
+  };
   if (high) {
     const least = [first, call];
     const reach = reachBlock(sheet, units, Math.max(60, left(least) - LOCATOR.least - GAP));
-    const own = [...least, reach];
-    return stack([...own, ...locator(left(own))], GAP);
+    return withLocator([...least, reach]);
   }
   const rope = ropeBlock(study, units);
   const whole = [first, raiseBlock(study, units, false), rope, call];
-  const own = left(whole) + GAP >= 0 ? whole : [first, raiseBlock(study, units, true), rope, call];
-  return stack([...own, ...locator(left(own))], GAP);
+  return withLocator(left(whole) + GAP >= 0 ? whole : [first, raiseBlock(study, units, true), rope, call]);
 }
 
-/** Under the drawing, at most so high where that can be helped. */
-function underBlock(sheet: PlanSheet, units: UnitSystem, mostHeight: number): Draw {
+/** Under the drawing, at most so high where that can be helped; with the locator where the column beside had no room for it. */
+function underBlock(sheet: PlanSheet, units: UnitSystem, mostHeight: number, withLocator: boolean): Draw {
   const { study } = sheet;
   if (study.angle?.planAs === 'high') return teamBox(study, units);
   if (study.layouts.length === 0) return reachBlock(sheet, units, Math.max(mostHeight, 120));
-  const numbers = [peopleBlock(study), forcesBlock(study, units)];
-  const least = Math.max(heightOf(numbers[0]!, DRAWING * 0.27), heightOf(numbers[1]!, DRAWING * 0.32));
-  return columns([...numbers, reachBlock(sheet, units, Math.max(mostHeight, least))], [0.27, 0.32, 0.41], 14);
+  const [people, forces] = [peopleBlock(study), forcesBlock(study, units)];
+  const peopleHeight = heightOf(people, DRAWING * 0.27 - GUTTER);
+  const forcesHeight = heightOf(forces, DRAWING * 0.32 - GUTTER) + (withLocator ? LOCATOR.least + GAP : 0);
+  const height = Math.max(mostHeight, peopleHeight, forcesHeight);
+  const reach = reachBlock(sheet, units, height);
+  const tallest = Math.max(peopleHeight, forcesHeight, heightOf(reach, DRAWING * 0.41 - GUTTER));
+  const place = Math.min(LOCATOR.most, tallest - forcesHeight + LOCATOR.least);
+  const numbers = withLocator ? stack([forces, locatorBlock(sheet, units, place)], GAP) : forces;
+  return columns([people, numbers, reach], [0.27, 0.32, 0.41], GUTTER);
 }

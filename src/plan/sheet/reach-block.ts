@@ -23,18 +23,25 @@ export function reachBlock(sheet: PlanSheet, units: UnitSystem, mostHeight: numb
   return stack([heading('Reach it, hazards'), fitting(draws, 1.5, mostHeight - 23, 'on the back')], 3);
 }
 
-/** The same, row by row, for who has more room. */
-export function reachRows(sheet: PlanSheet, units: UnitSystem): Draw[] {
+/** The same, row by row; for the back what is to be checked comes first, since it is what the front leaves out. */
+export function reachRows(sheet: PlanSheet, units: UnitSystem, checksFirst = false): Draw[] {
   const { study, site } = sheet;
-  return [
+  const toCheck = checks(study).map((words) => paragraph(`Check: ${words}`, pens.text, 'Check:'));
+  const there = [
     ...sightRows(study, units).map((words) => paragraph(words, pens.text, 'Sight')),
     ...hazards(study, units).map((words) => item('·', words, pens.text, 8)),
     ...sheet.places.map((place) => paragraph(placeWords(study, place, units), pens.text, `${capital(place.kind)}`)),
-    ...checks(study).map((words) => paragraph(`Check: ${words}`, pens.text, 'Check:')),
-    ...belowRows(study, units).map((words) => paragraph(words, pens.text)),
-    ...(site.notes.trim() === '' ? [] : [paragraph(`Notes: ${site.notes.trim().slice(0, 400)}`, pens.text, 'Notes:')]),
   ];
+  const notes = site.notes.trim();
+  const rest = [
+    ...belowRows(study, units).map((words) => paragraph(words, pens.text)),
+    ...(notes === '' ? [] : [paragraph(`Notes: ${notes.slice(0, MOST_NOTES)}`, pens.text, 'Notes:')]),
+  ];
+  return checksFirst ? [...toCheck, ...rest, ...there] : [...there, ...toCheck, ...rest];
 }
+
+/** Letters of a site's notes that a sheet has room for. */
+const MOST_NOTES = 400;
 
 /** What each end sees, at best, and the formal closure. */
 function sightRows(study: Study, units: UnitSystem): string[] {
