@@ -61,7 +61,8 @@ function sightWarning(study: Study, units: UnitSystem): string | null {
  */
 function blockWords(study: Study, units: UnitSystem): string | null {
   const { closure } = study;
-  if (!closure) return null;
+  if (!closure)
+    return `Blocking vehicle at least ${formatLength(ASIDE_M, units, 'up')} to the side; sight here was not worked out, warn traffic far out.`;
   const [worst] = approaches(study);
   const need = formatLength(closure.stoppingSightM, units, 'up');
   const out = worst ? Math.max(ASIDE_M, closure.stoppingSightM - (worst.sightM ?? 0)) : ASIDE_M;

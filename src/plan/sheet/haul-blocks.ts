@@ -1,5 +1,12 @@
 import type { Study, StudyLayout } from '../../study/index.ts';
-import { formatDegrees, formatForce, formatLength, formatPercent, type UnitSystem } from '../../units/index.ts';
+import {
+  formatDegrees,
+  formatForce,
+  formatLength,
+  formatLengthFigure,
+  formatPercent,
+  type UnitSystem,
+} from '../../units/index.ts';
 import { forceWords } from '../force-words.ts';
 import { nameOf } from '../layout-label-texts.ts';
 import { resetMarks } from '../reset-marks.ts';
@@ -88,8 +95,8 @@ export function ropeBlock(study: Study, units: UnitSystem): Draw {
 export function ropeRows(study: Study, layout: StudyLayout, units: UnitSystem, high: boolean): Draw[] {
   const { ropeM, fits } = layout;
   const longest = longestThere(study, layout);
-  const of = (m: number): string =>
-    `${formatLength(m, units, 'up').replace(/ \D+$/u, '')} of ${formatLength(longest, units, 'down')}`;
+  const there = longest > 0 ? formatLength(longest, units, 'down') : 'none that comes';
+  const of = (m: number): string => `${formatLengthFigure(m, units, 'up')} of ${there}`;
   const short = fits.short.map(({ line, byM, unit, atMin }) => {
     const name = line === 'haul' ? 'haul line' : line;
     const until =

@@ -35,8 +35,13 @@ function marksNear(study: Study, units: UnitSystem): string[] {
     .map((mark) => ({ mark, ...nearest(mark, ground, end) }))
     .filter(({ awayM }) => awayM <= NEAR_M)
     .sort((a, b) => a.awayM - b.awayM || (a.mark.id < b.mark.id ? -1 : 1))
+    .filter(({ mark }, i, all) => all.findIndex((other) => sameThing(other.mark, mark)) === i)
     .map(({ mark, along, aside }) => `${capital(nameOf(study, mark.id))}: ${placeWords(along, aside, units)}.`);
 }
+
+/** Pieces of one mapped line or area, such as a creek's, are told once, where they come nearest. */
+const sameThing = (a: StudyMark, b: StudyMark): boolean =>
+  a === b || (a.name !== null && a.name === b.name && a.kind === b.kind && a.geometry.type !== 'Point');
 
 function nearest({ geometry }: StudyMark, ground: PlanGround, endM: number) {
   let best = { awayM: Number.POSITIVE_INFINITY, along: 0, aside: 0 };

@@ -26,7 +26,7 @@ export function peopleBlock(study: Study): Draw {
         { count: leastRaise.count, word: 'raise' },
       ]),
       paragraph(`${counts.join('; ')}.`, pens.text),
-      paragraph(`Comes: ${comesWords(study)}.`, pens.text),
+      paragraph(`Comes: ${comesWords(study) || 'nobody, no arrivals are listed'}.`, pens.text),
     ],
     3,
   );

@@ -38,7 +38,9 @@ export function planPageSvg(sheet: PlanSheet, { paper: name, units }: SheetOptio
   const { block: aside, located } = asideBlock(sheet, units, asideWidth, room);
   const under = underBlock(sheet, units, room - LEAST_DRAWING - GAP, !located);
   const drawn = study.bench !== null;
-  const drawingHeight = drawn ? room - heightOf(under, DRAWING) - GAP : 300;
+  const rest = room - heightOf(under, DRAWING) - GAP;
+  // Without a descent there is little to show.
+  const drawingHeight = study.descent ? rest : Math.min(rest, drawn ? 420 : 300);
   const drawing = { x, y: middleTop, width: DRAWING, height: drawingHeight };
   const svg = [
     top.svg,
