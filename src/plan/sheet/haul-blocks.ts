@@ -14,6 +14,7 @@ import { bestOfKinds } from '../shown-layouts.ts';
 import { element, num, pathThrough } from '../svg.ts';
 import { type Draw, heading, lineOf, paragraph, row, stack } from './flow.ts';
 import { sheetPens as pens } from './sheet-pens.ts';
+import { waysBlock } from './ways-block.ts';
 
 /**
  * Best straight and best turned haul, each raise cut into its pulls; why a kind is missing stands in its place. Brief where room
@@ -27,7 +28,8 @@ export function raiseBlock(study: Study, units: UnitSystem, brief: boolean): Dra
   const most = Math.max(turned?.raiseM ?? 0, straight?.raiseM ?? 0);
   return stack(
     [
-      heading('The raise', `${formatLength(first.raiseM, units, 'up')}`),
+      heading('The raise', formatLength(first.raiseM, units, 'up')),
+      waysBlock(study),
       ...kinds.map((kind) => {
         const layout = kind === 'turned' ? turned : straight;
         if (!layout) return paragraph(missing(study, kind), pens.text);

@@ -38,7 +38,7 @@ const arrivalsOnly = (study: Study): Draw =>
     : stack([heading('Who comes'), paragraph(`${comesWords(study)}.`, pens.text)], 3);
 
 /** "Engine 1 (4) at once, Truck 1 (4) 8 min", earliest first. */
-export const comesWords = ({ arriving }: Study): string =>
+const comesWords = ({ arriving }: Study): string =>
   [...arriving]
     .sort((a, b) => a.atMin - b.atMin)
     .map(({ unit, people, atMin, tier }) => {

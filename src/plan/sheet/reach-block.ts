@@ -67,7 +67,7 @@ const checks = ({ warnings, sentence }: Study): string[] =>
     .map(({ text }) => text);
 
 /** A surveyed place with its distance and direction from the site and its coordinates. */
-export function placeWords({ site }: Study, { kind, name, at, vehicles, on }: SheetPlace, units: UnitSystem): string {
+function placeWords({ site }: Study, { kind, name, at, vehicles, on }: SheetPlace, units: UnitSystem): string {
   const { x, y } = localPlane(site).toLocal(at);
   const away = Math.hypot(x, y);
   const far =

@@ -23,7 +23,7 @@ const GAP = 66;
 /** The plan needs room for its labels, however small the scale. */
 const LEAST_PLAN = 230;
 /** The fan with its words hangs so deep under the edge. */
-const LEAST_FAN = 100;
+const LEAST_FAN = 122;
 /** Right of the end, for the drop's dimension. */
 const RIGHT = 56;
 

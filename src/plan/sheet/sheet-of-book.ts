@@ -35,6 +35,7 @@ export function sheetOfBook(book: Book, siteId: string, study: Study, request: S
     check: signed ? checkOf(book, signed) : null,
     overdueSince: inField && due ? dueOn : null,
     stops: [
+      ...otherRoad(site.roadName, study.site.road.name),
       ...changed.sinceSurvey.map(({ name, on }) => `${name}, ${on}: nobody has been here since.`),
       ...changed.sinceElevation
         .filter((event) => !changed.sinceSurvey.includes(event))
@@ -52,6 +53,12 @@ function checkOf(
   const readings = live(book, 'measurements').filter((one) => one.siteId === siteId).length;
   return { by, role, on, method, conditions, readings };
 }
+
+/** A site whose road has another name in the road file may have been put on another road. */
+const otherRoad = (inBook: string | null, inFile: string | null): string[] =>
+  inBook === null || inBook === inFile
+    ? []
+    : [`The book has this site on ${inBook}, the road file says ${inFile ?? 'a road without a name'}: find out which.`];
 
 /**
  * The mile along the road's own markers, where they stand on both sides of the site, and the station on the route as its first way

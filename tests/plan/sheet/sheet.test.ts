@@ -134,6 +134,18 @@ describe('plan sheet', () => {
     expect(desk).toContain('Not field-verified; looked over at a desk');
   });
 
+  it('names the leading way, but not where the place is planned as high', () => {
+    const ways = (['carry', 'raise'] as const).map((kind, i) => ({
+      ...{ kind, ropeM: null, people: { count: 8, atMin: 0 }, minutes: { from: 30, to: 45 }, meets: 'the road' },
+      ...{ bearers: 6, reachedBy: 'vehicle' as const, allowed: true, rank: i + 1, why: [] },
+    }));
+    const words = textsOf(planPageSvg(planSheetOf({}, { ways }), letter));
+    expect(words).toContain('Leading way: carry, 8 people, 30 to 45 min');
+    const high = highSheet();
+    const study = { ...high.study, ways };
+    expect(textsOf(planPageSvg({ ...high, study }, letter))).not.toContain('carry');
+  });
+
   it('never uses the words that no output may use', () => {
     for (const sheet of [planSheetOf(), highSheet()]) {
       const words = textsOf(planPageSvg(sheet, letter)) + textsOf(cardPageSvg(sheet, letter));
