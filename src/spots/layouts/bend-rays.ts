@@ -12,6 +12,8 @@ export const BEND_STEP_M = 0.25;
 export interface BendRay extends PlanVector {
   /** Unit vector of the resultant of both legs, the second along the road. */
   readonly pull: PlanVector;
+  /** The resultant for a main line under 1 kN at the edge. */
+  readonly pullKn: number;
   /** By how much the rope also bends in plan at the edge, degrees. */
   readonly offLineDeg: number;
   /** Distances from the edge at which it lies far enough behind it, ascending, metres. */
@@ -40,12 +42,12 @@ function raysOf(frame: HaulFrame, along: -1 | 1, efficiency: number, wide: boole
       const a = toRadians(rayDeg);
       const x = back.x * Math.cos(a) - back.y * Math.sin(a);
       const y = back.x * Math.sin(a) + back.y * Math.cos(a);
-      const pull = unit({ x: (along * road.x) / efficiency - x, y: (along * road.y) / efficiency - y });
+      const both = { x: (along * road.x) / efficiency - x, y: (along * road.y) / efficiency - y };
       const atM: number[] = [];
       for (let d = turnBehindM; d <= FARTHEST_M + 1e-9; d += BEND_STEP_M) {
         if (behindEdgeM(frame, edge.x + x * d, edge.y + y * d) >= turnBehindM - 1e-9) atM.push(d);
       }
-      rays.push({ x, y, pull, offLineDeg: wide ? offAxis : 0, atM });
+      rays.push({ x, y, pull: unit(both), pullKn: Math.hypot(both.x, both.y), offLineDeg: wide ? offAxis : 0, atM });
     }
   }
   return rays;

@@ -1,9 +1,18 @@
 import type { PointM } from '../../geo/index.ts';
-import type { PlanVector } from '../../rigging/index.ts';
+import {
+  type ApparatusAnchor,
+  type Conditions,
+  type HoldSettings,
+  holdKn,
+  type PlanVector,
+  tireFriction,
+} from '../../rigging/index.ts';
 import { toRadians } from '../../units/index.ts';
-import { bendRays } from './bend-rays.ts';
+import { type BendRay, bendRays } from './bend-rays.ts';
 import type { HaulFrame } from './haul-frame.ts';
 import { LAYOUT_LIMITS } from './layout-limits.ts';
+import type { Means } from './means.ts';
+import { holdCounts } from './rank.ts';
 import type { TiePlace } from './tie-places.ts';
 
 /** A place for a change of direction, held by a tie from an anchor. */
@@ -23,8 +32,9 @@ const LEG_SLACK_DEG = 8;
 /**
  * Where a main line may bend when it is held from a tie and hauled along the road: near the descent's line, far enough behind
  * the edge, the tie neither too short nor too long and within reach of the resultant of both legs. The nearest to the edge whose tie
- * fits well, and one still nearer whose tie fits some anchors: rope, friction and way are least there. `wide` seeks those more than
- * 10° off the line, where the rope also bends in plan at the edge.
+ * fits well, and one still nearer whose tie fits some anchors: rope, friction and way are least there; on a grade where the hold counts
+ * also the one that the apparatus holds best. `wide` seeks those more than 10° off the line, where the rope also bends in plan
+ * at the edge.
  *
  * ```
  *     tie ●
@@ -34,11 +44,51 @@ const LEG_SLACK_DEG = 8;
  *   ────────●─ edge
  * ```
  */
-export function bendsFor(frame: HaulFrame, tie: TiePlace, along: -1 | 1, efficiency: number, wide: boolean): Bend[] {
+export function bendsFor(
+  frame: HaulFrame,
+  tie: TiePlace,
+  along: -1 | 1,
+  { rates, conditions }: Pick<Means, 'rates' | 'conditions'>,
+  wide: boolean,
+): Bend[] {
   const { edge } = frame;
+  const rays = bendRays(frame, along, rates.pulleyEfficiency, wide);
+  const { well, perhaps } = nearestOn(rays, edge, tie);
+  const nearer = perhaps !== null && (well === null || perhaps.toEdgeM < well.toEdgeM) ? [perhaps] : [];
+  const nearest = well === null ? nearer : [well, ...nearer];
+  if (well === null || wide || tie.anchor.kind !== 'apparatus' || !holdCounts(frame.grade)) return nearest;
+  const steadiest = bySteadiness(rays, tie.anchor, conditions, rates);
+  for (const ray of steadiest) {
+    const { well: steady } = nearestOn([ray], edge, tie);
+    if (steady === null) continue;
+    return steady.x === well.x && steady.y === well.y ? nearest : [...nearest, steady];
+  }
+  return nearest;
+}
+
+/** Rays by how well an apparatus at the turn holds their resultant, best first. */
+function bySteadiness(
+  rays: readonly BendRay[],
+  { emptyMassKg, fall }: ApparatusAnchor,
+  conditions: Conditions,
+  settings: HoldSettings,
+): BendRay[] {
+  const friction = tireFriction(conditions, settings) ?? 0;
+  return rays
+    .map((ray) => ({ ray, factor: holdKn(emptyMassKg, friction, settings.brakedShare, fall, ray.pull) / ray.pullKn }))
+    .sort((a, b) => b.factor - a.factor)
+    .map(({ ray }) => ray);
+}
+
+/** Of the bends on some rays the nearest to the edge whose tie fits any anchor, and whose tie fits some. */
+function nearestOn(
+  rays: readonly BendRay[],
+  edge: PointM,
+  tie: TiePlace,
+): { readonly well: Bend | null; readonly perhaps: Bend | null } {
   let well: Bend | null = null;
   let perhaps: Bend | null = null;
-  for (const ray of bendRays(frame, along, efficiency, wide)) {
+  for (const ray of rays) {
     for (const d of ray.atM) {
       if (well !== null && d >= well.toEdgeM) break;
       const x = edge.x + ray.x * d;
@@ -62,8 +112,7 @@ export function bendsFor(frame: HaulFrame, tie: TiePlace, along: -1 | 1, efficie
       }
     }
   }
-  const nearer = perhaps !== null && (well === null || perhaps.toEdgeM < well.toEdgeM) ? [perhaps] : [];
-  return well === null ? nearer : [well, ...nearer];
+  return { well, perhaps };
 }
 
 const LEAST_SQUARE = LAYOUT_LIMITS.tieLeastM ** 2;

@@ -42,6 +42,9 @@ export type RankStep = (typeof rankSteps)[number];
 const GRADE_COUNTS = 0.03;
 const FACTOR_TENTHS = 10;
 
+/** True on a grade, as a share, on which the hold factor counts. */
+export const holdCounts = (grade: number): boolean => grade > GRADE_COUNTS;
+
 /**
  * Orders two layouts: under 0 where `a` ranks before `b`, 0 where no step parts them; with the step that decided. Every step
  * but the minutes is whole-numbered or a yes or no, so that nothing turns on a percentage (common practice, no source).
@@ -73,7 +76,7 @@ function stepValue(step: RankStep, key: RankKey): number {
     case 'lanes':
       return key.lanes;
     case 'hold':
-      return key.grade > GRADE_COUNTS ? -Math.floor(FACTOR_TENTHS * Math.min(key.leastHoldFactor ?? 100, 100)) : 0;
+      return holdCounts(key.grade) ? -Math.floor(FACTOR_TENTHS * Math.min(key.leastHoldFactor ?? 100, 100)) : 0;
     case 'straight':
       return key.straight ? 0 : 1;
     case 'hand lift':
