@@ -75,11 +75,16 @@ function fromAnchor(search: Search, anchor: Stand, fieldM: number, towardEdge: P
         );
       const plain = choose(0, fieldLanes);
       if (plain === null) continue;
-      const walkM = idealAdvantage(plain.advantage) * plain.throwM;
-      const turned = walkM > backRoomM + 1e-9 ? hand : null;
+      const turned = walkOf(plain) > backRoomM + 1e-9 ? hand : null;
       const roomM = turned === null ? backRoomM : turned.roomM;
-      const lanesTaken = fieldLanes | (turned === null ? 0 : handLanes(search, turned, walkM));
-      const choice = choose(turned === null ? 0 : 1, lanesTaken) ?? plain;
+      const walked = (of: SystemChoice): number => (turned === null ? 0 : handLanes(search, turned, walkOf(of)));
+      let lanesTaken = fieldLanes | walked(plain);
+      let choice = choose(turned === null ? 0 : 1, lanesTaken) ?? plain;
+      // With the turn another system may be chosen, whose team walks farther: lanes only grow, so this ends.
+      for (let more = walked(choice); (lanesTaken | more) !== lanesTaken; more = walked(choice)) {
+        lanesTaken |= more;
+        choice = choose(1, lanesTaken) ?? plain;
+      }
       const lanes = bitCount(lanesTaken);
       const load = loadOf(search, anchor, belay, towardEdge, base, turned, choice);
       if (!podium.admits(rankKeyOf(frame, choice, lanes, load, 'straight', 0), { ...places, choice })) continue;
@@ -93,6 +98,8 @@ function fromAnchor(search: Search, anchor: Stand, fieldM: number, towardEdge: P
     }
   }
 }
+
+const walkOf = ({ advantage, throwM }: SystemChoice): number => idealAdvantage(advantage) * throwM;
 
 /** Belays worth a look at a straight anchor: a pinned one, its own apparatus, or the nearest separate anchor. */
 function belaysFor({ frame, pinnedBelays, marks }: Search, { tie }: Stand, fieldM: number): BelayPlace[] {

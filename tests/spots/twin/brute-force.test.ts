@@ -10,7 +10,7 @@ import type { Sought } from './sought.ts';
 import { toolFaults } from './tool-faults.ts';
 
 /** Roads of the normal run; BRINKBOOK_TWIN=all takes 200, a number so many. */
-const NORMAL = 20;
+const NORMAL = 60;
 const ALL = 200;
 const asked = process.env.BRINKBOOK_TWIN;
 const ROADS = asked === 'all' ? ALL : Number(asked ?? NORMAL);

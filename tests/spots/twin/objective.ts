@@ -162,11 +162,11 @@ export class Objective {
   }
 
   /**
-   * What a field within a metre above `fromM` can at most come to, as one number: no haul in it has a lower one. Steps from
+   * With the lanes that it takes (none: the fewest people), what a field within a metre above `fromM` can at most come to, as one number: no haul in it has a lower one. Steps from
    * "practical" to "resets"; infinite where no throw in it works.
    */
   bound(placed: Placed, fromM: number): number {
-    const name = `${placed.kind} ${placed.toEdgeM} ${placed.atMin} ${fromM}`;
+    const name = `${placed.kind} ${placed.toEdgeM} ${placed.atMin} ${bitsIn(placed.lanes)} ${fromM}`;
     const known = this.#bounds.get(name) ?? this.#boundOf(placed, fromM);
     this.#bounds.set(name, known);
     return known;
@@ -184,7 +184,7 @@ export class Objective {
       if (!hauled.workable) continue;
       const { main, belay, haul: line } = hauled.ropeM;
       const need = { main: main - 1, belay, haul: line === null ? null : line - 1 };
-      const { byAlarm } = this.people(hauled, 0);
+      const { byAlarm } = this.people(hauled, placed.lanes);
       const kit = this.kitClass(need, placed.kind, placed.atMin);
       least = Math.min(
         least,

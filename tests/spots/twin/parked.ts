@@ -106,8 +106,8 @@ function offEdges(road: TwinRoad, rect: Rect, first: number, last: number, spare
   return true;
 }
 
-/** Lanes that a rectangle reaches into, bits from the left. */
-export function lanesOf(road: TwinRoad, rect: Rect): number {
+/** Lanes that a rectangle reaches into by more than a touch, bits from the left. */
+export function lanesOf(road: TwinRoad, rect: Rect, touchM = 1e-6): number {
   let least = Number.POSITIVE_INFINITY;
   let most = Number.NEGATIVE_INFINITY;
   for (const { x, y } of outlineOf(rect, 1)) {
@@ -119,7 +119,7 @@ export function lanesOf(road: TwinRoad, rect: Rect): number {
   const laneM = (2 * road.halfWayM) / road.lanes;
   for (let k = 0; k < road.lanes; k++) {
     const from = -road.halfWayM + k * laneM;
-    if (Math.min(most, from + laneM) - Math.max(least, from) > 1e-6) bits |= 1 << k;
+    if (Math.min(most, from + laneM) - Math.max(least, from) > touchM) bits |= 1 << k;
   }
   return bits;
 }

@@ -58,9 +58,9 @@ export function seekStraight(
 }
 
 /** Lanes under the field, from where people stand behind the edge. */
-export function fieldLanes(road: TwinRoad, end: Point): number {
+export function fieldLanes(road: TwinRoad, end: Point, touchM?: number): number {
   const [edge, back] = [edgeOf(road), backOf(road)];
-  return lanesOf(road, corridorOf({ x: edge.x + 1.6 * back.x, y: edge.y + 1.6 * back.y }, end));
+  return lanesOf(road, corridorOf({ x: edge.x + 1.6 * back.x, y: edge.y + 1.6 * back.y }, end), touchM);
 }
 
 /** Clear way behind the edge straight back, past the apparatus only where a metre beside it is free. */
@@ -113,7 +113,7 @@ export function handWay(road: TwinRoad, end: End): HandWay | null {
   return ways.sort((a, b) => b.roomM - a.roomM)[0] ?? null;
 }
 
-export function handLanes(road: TwinRoad, end: Point, { way, roomM }: HandWay, walkM: number): number {
+export function handLanes(road: TwinRoad, end: Point, { way, roomM }: HandWay, walkM: number, touchM?: number): number {
   const m = Math.min(walkM, roomM);
-  return lanesOf(road, corridorOf(end, { x: end.x + m * way.x, y: end.y + m * way.y }));
+  return lanesOf(road, corridorOf(end, { x: end.x + m * way.x, y: end.y + m * way.y }), touchM);
 }

@@ -94,6 +94,8 @@ export function seekTurned(
         anchor.corridor ??= legFault(road, bend, end, SPARE) === null ? lanesOf(road, corridorOf(bend, end)) : BLOCKED;
         const lanes = atLeast | anchor.corridor;
         if (anchor.corridor === BLOCKED || !open(code, lanes, least)) continue;
+        // One lane left open asks one more to hold traffic.
+        if (!open(objective.bound({ ...placed, lanes }, Math.floor(fieldM)), lanes, least)) continue;
         if (turnedFault(road, turn.end, bend, end, SPARE) !== null) continue;
         workOut({ ...placed, fieldM, roomM: fieldM, lanes }, turn, bend, {
           end,

@@ -14,6 +14,9 @@ const SPARE = { m: -0.07, deg: -0.5 };
 /** How far off the descent's line a change of direction may stand where nothing holds a nearer one, degrees. */
 const WIDE_DEG = 25;
 
+/** By so much a chord between stations may reach over a line between lanes, or stop short of it, metres. */
+const TOUCHES_M = [1e-6, 0.03, -0.03];
+
 /** What is wrong with a layout of the tool by the rules and the figures of the twin, in words. */
 export function toolFaults(
   road: TwinRoad,
@@ -22,6 +25,18 @@ export function toolFaults(
   fleet: readonly Apparatus[],
   layout: Layout,
 ): string[] {
+  const tries = TOUCHES_M.map((touchM) => faultsOf(road, objective, spots, fleet, layout, touchM));
+  return tries.some(({ length }) => length === 0) ? [] : tries[0]!;
+}
+
+function faultsOf(
+  road: TwinRoad,
+  objective: Objective,
+  spots: readonly Spot[],
+  fleet: readonly Apparatus[],
+  layout: Layout,
+  touchM: number,
+): string[] {
   const edge = edgeOf(road);
   const faults: string[] = [];
   const of = (id: string): { end: (at: Point) => End; apparatus: Apparatus } => {
@@ -29,7 +44,7 @@ export function toolFaults(
     const apparatus = fleet.find((one) => one.id === spot.apparatusId)!;
     const rect = rectOf(spot);
     if (!mayStand(road, rect, apparatus.grossMassKg, SPARE.m)) faults.push(`${id} may not stand there`);
-    const parked: Parked = { rect, stationM: spot.stationM, lanes: lanesOf(road, rect) };
+    const parked: Parked = { rect, stationM: spot.stationM, lanes: lanesOf(road, rect, touchM) };
     return { apparatus, end: (at) => endOf(parked, at) };
   };
   const anchor = of(layout.anchor.id);
@@ -49,7 +64,7 @@ export function toolFaults(
       bendFault(road, turn.bend, WIDE_DEG, SPARE);
     if (fault !== null) faults.push(fault);
     const toEdgeM = distance(turn.bend, edge);
-    const lanes = tie.parked.lanes | end.parked.lanes | lanesOf(road, corridorOf(turn.bend, end));
+    const lanes = tie.parked.lanes | end.parked.lanes | lanesOf(road, corridorOf(turn.bend, end), touchM);
     placed = { ...shared, kind: 'turned', toEdgeM, belayRunM: toEdgeM + 3, handTurns: 0, lanes };
     const turns = anchorsUnder(road, held.apparatus, tie.parked);
     lines = mains.flatMap((main) => turns.map((one) => turnedLines(one, tie, turn.bend, edge, main, end)));
@@ -58,8 +73,8 @@ export function toolFaults(
     if (fault !== null) faults.push(fault);
     const toEdgeM = distance(end, edge);
     const way = handTurn && straightWay(layout, road, end);
-    const hand = way ? handLanes(road, end, { way, roomM: run.walkingRoomM }, layout.haul.walkM) : 0;
-    const lanes = end.parked.lanes | fieldLanes(road, end) | hand;
+    const hand = way ? handLanes(road, end, { way, roomM: run.walkingRoomM }, layout.haul.walkM, touchM) : 0;
+    const lanes = end.parked.lanes | fieldLanes(road, end, touchM) | hand;
     placed = { ...shared, kind: 'straight', toEdgeM, belayRunM: toEdgeM, handTurns: way ? 1 : 0, lanes };
     lines = mains.map((main) => straightLines(main, end, edge, way));
   }
