@@ -1,22 +1,14 @@
 import type { Map as MapView } from 'maplibre-gl';
+import { ringPaths, ringRadius } from '../plan/index.ts';
 import type { MapInk } from './ink.ts';
 import { putImage } from './put-image.ts';
 
-/** The ring's radius in a 24-unit box. */
-const RADIUS = 9.6;
-
-/** Ground under a site, by class: the level ground and where it breaks, then down to the ring at the class's own slope. */
-const grounds = {
-  low: { level: [2.66, 9.8, 8], foot: [21.24, 14.62] },
-  steep: { level: [3.1, 8.4, 8], foot: [19.47, 18.03] },
-  high: { level: [3.8, 7, 10.2], foot: [16.26, 20.6] },
-  undecided: { level: [3.1, 8.4, 8], foot: [19.47, 18.03] },
-} as const;
+const looks = ['low', 'steep', 'high', 'undecided'] as const;
 
 /** Draws the rings of sites: cut by ground at 20°, 40° or 66°, broken and crossed where undecided, empty where not worked out. */
 export function addSiteRings(map: MapView, ink: MapInk): void {
   const ring = new Path2D();
-  ring.arc(12, 12, RADIUS, 0, 2 * Math.PI);
+  ring.arc(12, 12, ringRadius, 0, 2 * Math.PI);
   const outline = (pen: CanvasRenderingContext2D): void => {
     pen.strokeStyle = ink.ink;
     pen.lineWidth = 1.5;
@@ -30,10 +22,10 @@ export function addSiteRings(map: MapView, ink: MapInk): void {
     blank(pen);
     outline(pen);
   });
-  for (const [look, { level, foot }] of Object.entries(grounds)) {
-    const [x0, y0, x1] = level;
-    const line = new Path2D(`M${x0} ${y0}H${x1}L${foot[0]} ${foot[1]}`);
-    const area = new Path2D(`M${x0} ${y0}H${x1}L${foot[0]} ${foot[1]}A${RADIUS} ${RADIUS} 0 0 1 ${x0} ${y0}Z`);
+  for (const look of looks) {
+    const paths = ringPaths(look);
+    const line = new Path2D(paths.ground);
+    const area = new Path2D(paths.fill);
     putImage(map, `site-${look}`, 24, 24, (pen) => {
       blank(pen);
       fill(pen, look, area, ink);
