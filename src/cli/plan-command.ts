@@ -190,6 +190,7 @@ function studyOf(book: Book, site: SiteRecord, { roads, sources, conditions, uni
     side: sideOfAsk({ azimuthDeg: place.sideAzimuthDeg }, at, found.value),
     marks: marksOf(book, site.id),
     rule: angleRuleOf(book),
+    events: live(book, 'events'),
     resources: resourcesOfBook(book, found.value.route.name),
     pins: {
       ...(pinnedAnchor && { anchor: pinnedAnchor }),

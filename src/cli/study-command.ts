@@ -5,6 +5,7 @@ import {
   angleRules,
   type Book,
   defaultAngleRule,
+  live,
   type Mark,
   marksOf,
   settingsOf,
@@ -38,7 +39,7 @@ export const studyHelp = `study: the workup of one roadside place
   --side left|right       side of the road as drawn; without it, the side that drops
   --patient LON,LAT       where the patient is taken to be
   --marks FILE            marks as a GeoJSON FeatureCollection with a "kind" property
-  --book FILE             fleet, kit, arrivals, rates, calls, marks, rule and units of a book; without it the shipped ones
+  --book FILE             fleet, kit, arrivals, rates, calls, marks, events, rule and units of a book; without it the shipped ones
   --rule NAME             angle rule: ${angleRules.map((rule) => rule.name).join(', ')} (default ${defaultAngleRule.name})
   --crs EPSG:N            coordinate system, where the raster does not say
   --vertical-unit UNIT    m, ft or us-ft, where the raster does not say
@@ -101,6 +102,7 @@ export async function studyCommand(args: string[]): Promise<void> {
     for (const name of elevation) sources.push(await open(name, facts));
     const study = await studySite(sources, {
       ...{ roads, marks, at, side, patient, rule, units, conditions, patients },
+      events: book ? live(book, 'events') : [],
       resources: book ? resourcesOfBook(book, road) : shippedResources,
       pins: {},
     });

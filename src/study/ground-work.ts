@@ -1,3 +1,4 @@
+import type { LonLat } from '../geo/index.ts';
 import {
   type Bench,
   benchAround,
@@ -14,6 +15,7 @@ import { type Ground, isScreeningOnly } from '../terrain/index.ts';
 import { ok, type Result } from '../units/index.ts';
 import type { GroundInputs, StudyInputs } from './inputs.ts';
 import { withLikelyKind } from './likely-kind.ts';
+import { outdatedGround } from './outdated-ground.ts';
 import { type Side, type SideWork, workUpSide } from './side.ts';
 import { type Standing, standingAt, standsFor } from './standing.ts';
 
@@ -45,7 +47,9 @@ const SIGHT_LINE_M = 310;
  * Cuts the sections, follows the fall line and finds where apparatus can stand: everything that stays as it is when a spot is
  * pinned or the people change. Refuses where no road lies within 50 m or the ground has no data at the road.
  */
-export function workUpGround(inputs: StudyInputs): Result<GroundWork> {
+export function workUpGround(given: StudyInputs): Result<GroundWork> {
+  const { at, patient, events = [] } = given;
+  const inputs = { ...given, ground: outdatedGround(given.ground, events, patient ? [at, patient] : [at]) };
   const place = roadAt(inputs.roads, inputs.at);
   if (!place.ok) return place;
   const found = benchAround(inputs.roads, place.value, inputs.ground, inputs.marks);
@@ -60,6 +64,8 @@ export function workUpGround(inputs: StudyInputs): Result<GroundWork> {
     workUpSide(taken, bench, place.value, i, side),
   );
   const side = works.reduce((best, work) => (isWorse(work, best) ? work : best));
+  const older = outdatedGround(ground, events, pathDown(ground, at, side));
+  if (older !== ground) return workUpGround({ ...inputs, ground: older });
   const traits = readRoadTags(inputs.roads.network.ways[place.value.way].tags);
   const structure = bench.under[i] === UNDER.structure;
   const work = {
@@ -69,6 +75,13 @@ export function workUpGround(inputs: StudyInputs): Result<GroundWork> {
     standing: null,
   };
   return ok(standUp(work, inputs));
+}
+
+/** The site and its descent, as far as it is known. */
+function pathDown({ plane }: Ground, at: LonLat, { descent }: SideWork): LonLat[] {
+  if (!descent) return [at];
+  const { start, end } = descent.line;
+  return [at, plane.toLonLat(start), plane.toLonLat(end)];
 }
 
 /**

@@ -6,6 +6,7 @@ import {
   defaultKits,
   defaultRates,
   defaultResponse,
+  type EventRecord,
   type Kit,
   type Mark,
   type Rates,
@@ -31,6 +32,8 @@ export interface GroundInputs {
   readonly side: Side | null;
   readonly patient: LonLat | null;
   readonly rule: AngleRule;
+  /** What changed the ground where and when: heights older than that are for screening only. */
+  readonly events?: readonly EventRecord[];
 }
 
 /** Who comes with what, and how the district works. `how` tells a district's own from what is shipped. */

@@ -35,6 +35,8 @@ export interface StudyTerrain extends StudyTerrainSource {
   kind: TerrainKind;
   collectedOn: string | null;
   screeningOnly: boolean;
+  /** The event that these heights are older than, or may be. */
+  outdatedBy: { name: string; on: string } | null;
   sources: StudyTerrainSource[];
 }
 

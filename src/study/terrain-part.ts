@@ -18,8 +18,8 @@ export function coarsest(ground: Ground, used: readonly number[]): SurfaceInfo {
   return all.reduce((worst, info) => (rank(info) > rank(worst) ? info : worst));
 }
 
-/** A surface model is worse than any cell size of bare earth. */
-const rank = (info: SurfaceInfo): number => info.cellM + (info.kind === 'surface' ? 1e6 : 0);
+/** A surface model is worse than any cell size of bare earth, and so is ground that changed since. */
+const rank = (info: SurfaceInfo): number => info.cellM + (info.kind === 'surface' || info.outdatedBy ? 1e6 : 0);
 
 /** The contract's `terrain`: single fields are those of the coarsest source used. */
 export function terrainPart(ground: Ground, used: readonly number[]): StudyTerrain {
@@ -29,6 +29,7 @@ export function terrainPart(ground: Ground, used: readonly number[]): StudyTerra
     kind: info.kind,
     collectedOn: info.collectedOn,
     screeningOnly: isScreeningOnly(info),
+    outdatedBy: info.outdatedBy ?? null,
     sources: used.map((i) => sourcePart(ground.layers[i].info)),
   };
 }

@@ -17,7 +17,9 @@ export function terrainWarnings(
     const why =
       info.kind === 'surface'
         ? 'a surface model: trees and roofs stand in it'
-        : `${formatLength(info.cellM, units)} cells, which cannot show the road bench`;
+        : info.outdatedBy
+          ? `${info.collectedOn === null ? 'of an unknown day' : `of ${info.collectedOn}`}; ${info.outdatedBy.name}, ${info.outdatedBy.on}, changed the ground since`
+          : `${formatLength(info.cellM, units)} cells, which cannot show the road bench`;
     list.push({
       code: 'screening-only',
       severity: 'check',

@@ -23,6 +23,8 @@ export interface SurfaceInfo {
   readonly shiftAccuracyM?: number | null;
   /** ISO date of collection, if known. */
   readonly collectedOn: string | null;
+  /** What changed this ground after its collection, or may have; null or missing where nothing did. */
+  readonly outdatedBy?: { readonly name: string; readonly on: string } | null;
 }
 
 /**
@@ -47,5 +49,6 @@ export interface Ground {
 /** Cells over this size cannot show a road bench: such ground is for screening only (metres; design choice, no source). */
 export const SCREENING_CELL_M = 3;
 
-/** True where a surface may only screen: coarse cells or a surface model with trees and roofs in it. */
-export const isScreeningOnly = (info: SurfaceInfo): boolean => info.cellM > SCREENING_CELL_M || info.kind === 'surface';
+/** True where a surface may only screen: coarse cells, a surface model with trees and roofs in it, or ground that changed since. */
+export const isScreeningOnly = (info: SurfaceInfo): boolean =>
+  info.cellM > SCREENING_CELL_M || info.kind === 'surface' || Boolean(info.outdatedBy);

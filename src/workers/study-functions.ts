@@ -1,5 +1,5 @@
 import type { Feature, FeatureCollection } from 'geojson';
-import type { AngleRule, Book, Mark } from '../book/index.ts';
+import { type AngleRule, type Book, live, type Mark } from '../book/index.ts';
 import { type LonLat, localPlane } from '../geo/index.ts';
 import { groundOfSite, type LonLatBox } from '../io/index.ts';
 import { type Conditions, fairConditions } from '../rigging/index.ts';
@@ -53,7 +53,7 @@ export interface StudyFunctions<Tile> {
   study(ask: StudyAsk, signal: AbortSignal): Promise<StudyAnswer>;
   /** Other marks on the same district: the book's, in place of the file's. */
   marks(marks: readonly Mark[], signal: AbortSignal): Promise<void>;
-  /** The book's fleet, kit, arrivals, response table and rates in place of the files' and the shipped ones; what it lacks stays. */
+  /** The book's fleet, kit, arrivals, response table, rates and events in place of the files' and the shipped ones; what it lacks stays. */
   resources(book: Book, signal: AbortSignal): Promise<void>;
   /** Length, bearing and rise from one position to another. */
   measure(ends: readonly [LonLat, LonLat], signal: AbortSignal): Promise<Measured>;
@@ -121,7 +121,8 @@ export function studyFunctions<Tile extends object>(
       const { at, rule, units, patient = null, conditions = fairConditions, patients = 1, pins = {} } = ask;
       const road = place.value.route.name;
       const resources = book ? resourcesWith(book, road, resourcesFor(road)) : resourcesFor(road);
-      const request = { roads, marks, at, side, patient, rule, units, conditions, patients, pins, resources };
+      const events = book ? live(book, 'events') : [];
+      const request = { roads, marks, at, side, patient, rule, units, conditions, patients, pins, resources, events };
       // The ground stays while a spot is dragged or the weather changes.
       const key = JSON.stringify([at, side, patient, rule]);
       const ground = last?.key === key ? last.work : await groundOfSite(sources, request, signal);
@@ -139,6 +140,7 @@ export function studyFunctions<Tile extends object>(
     async resources(given) {
       opened();
       book = given;
+      last = null;
     },
     async measure(ends, signal) {
       return measure(opened().sources, ends, signal);

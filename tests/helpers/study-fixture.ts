@@ -36,6 +36,7 @@ export function studyFixture(change: Partial<Study> = {}): Study {
       verticalRmseM: 0.05,
       collectedOn: '2023-06-01',
       screeningOnly: false,
+      outdatedBy: null,
       sources: [],
     },
     check: null,

@@ -97,8 +97,9 @@ const endWords = {
 } as const;
 
 function screeningReason(study: Omit<Study, 'sentence'>, units: UnitSystem): string {
-  const { kind, cellM } = study.terrain;
-  return kind === 'surface'
-    ? 'a surface model with trees and roofs'
+  const { kind, cellM, outdatedBy } = study.terrain;
+  if (kind === 'surface') return 'a surface model with trees and roofs';
+  return outdatedBy
+    ? `the elevation is older than ${outdatedBy.name}, ${outdatedBy.on}`
     : `${formatLength(cellM, units)} cells cannot show the road bench`;
 }

@@ -4,7 +4,7 @@ import { useBook, useGiven, useReads } from '../state/index.ts';
 import type { Deps } from './deps.ts';
 import type { StudyActions } from './study-actions.ts';
 
-/** Tables that say who comes, with what, and how the district works. */
+/** Tables that say who comes, with what, how the district works, and what changed the ground. */
 const resourceTables: readonly TableName[] = [
   'settings',
   'fleet',
@@ -16,9 +16,10 @@ const resourceTables: readonly TableName[] = [
   'responseRows',
   'rates',
   'angleRules',
+  'events',
 ];
 
-/** Keeps the studies in step with the book's fleet, kit, arrivals, response table, rates and angle rule. */
+/** Keeps the studies in step with the book's fleet, kit, arrivals, response table, rates, events and angle rule. */
 export function tellResources({ workers }: Pick<Deps, 'workers'>, study: StudyActions): void {
   let stop: (() => void) | null = null;
   const tell = (opened: OpenBook): void => {

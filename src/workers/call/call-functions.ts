@@ -97,6 +97,7 @@ export function callFunctions(opener: Opener, store: KeptStore, keep: (keeping: 
         ...(record?.pinnedTurn ? { turn: record.pinnedTurn } : {}),
         ...(record?.pinnedBelay ? { belay: record.pinnedBelay } : {}),
       },
+      events: book ? live(book, 'events') : [],
       resources: (book && resourcesOfBook(book, road)) ?? district.resourcesFor(road),
     };
     const key = JSON.stringify([at, request.side, siteId]);
