@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { lazy, type ReactNode, Suspense } from 'react';
 import { type Command, KeyList } from '../commands/index.ts';
 import { useActions } from '../desk-context.ts';
 import { BasemapBlock } from '../own/BasemapBlock.tsx';
@@ -12,6 +12,8 @@ import { ElevationLine } from './Provenance.tsx';
 import { RuleBlock } from './RuleBlock.tsx';
 import { SiteLine } from './SiteLine.tsx';
 import { Warnings } from './Warnings.tsx';
+
+const SitePhotos = lazy(async () => ({ default: (await import('../book/photos/index.ts')).SitePhotos }));
 
 /** What is read first: the place and the sentence. */
 export function NotesTop() {
@@ -71,6 +73,11 @@ function StudyBody({ commands }: { readonly commands: readonly Command[] }) {
       <TakenBlock study={study} siteId={siteId} units={units} />
       <NumbersBlock study={study} units={units} />
       <MarkPanel />
+      {siteId && (
+        <Suspense fallback={null}>
+          <SitePhotos siteId={siteId} />
+        </Suspense>
+      )}
       <section className="block" aria-label="Elevation">
         <ElevationLine study={study} units={units} />
       </section>

@@ -3,6 +3,7 @@ import type {
   CorrectionRecord,
   MarkRecord,
   MeasurementRecord,
+  PhotoRecord,
   SignOffRecord,
   SiteRecord,
   SupportPlaceRecord,
@@ -19,6 +20,7 @@ export interface BookState {
   readonly corrections: ReadonlyMap<string, CorrectionRecord>;
   readonly signOffs: ReadonlyMap<string, SignOffRecord>;
   readonly supportPlaces: ReadonlyMap<string, SupportPlaceRecord>;
+  readonly photos: ReadonlyMap<string, PhotoRecord>;
   /** What undo would take back and redo bring back, in words; null where there is nothing. */
   readonly undo: string | null;
   readonly redo: string | null;
@@ -40,6 +42,7 @@ export const emptyBookState: BookState = {
   corrections: new Map(),
   signOffs: new Map(),
   supportPlaces: new Map(),
+  photos: new Map(),
   undo: null,
   redo: null,
   saving: 0,
@@ -51,4 +54,12 @@ export const emptyBookState: BookState = {
 export const useBook = create<BookState>()(() => emptyBookState);
 
 /** Tables that the screens hold. */
-export const shownTables = ['sites', 'marks', 'measurements', 'corrections', 'signOffs', 'supportPlaces'] as const;
+export const shownTables = [
+  'sites',
+  'marks',
+  'measurements',
+  'corrections',
+  'signOffs',
+  'supportPlaces',
+  'photos',
+] as const;

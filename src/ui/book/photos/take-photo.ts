@@ -1,7 +1,7 @@
-import type { Change } from '../../book/merge/index.ts';
-import type { LonLat } from '../../geo/index.ts';
-import type { TakenPhoto } from '../../io/index.ts';
-import { files } from './files.ts';
+import type { Change } from '../../../book/merge/index.ts';
+import type { LonLat } from '../../../geo/index.ts';
+import type { TakenPhoto } from '../../../io/index.ts';
+import { files } from '../files.ts';
 
 /** What a person says of a photo before it goes into the book. */
 export interface PhotoWords {

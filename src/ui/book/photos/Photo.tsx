@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
-import type { PhotoRecord } from '../../book/index.ts';
-import { useBook } from '../state/index.ts';
+import type { PhotoRecord } from '../../../book/index.ts';
+import { useBook } from '../../state/index.ts';
 
 /** A photo of the book, read from the device; says so where its bytes are not here. */
 export function Photo({ photo }: { readonly photo: PhotoRecord }) {
