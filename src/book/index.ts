@@ -2,6 +2,7 @@ export * from './angle-rules.ts';
 export * from './checks/index.ts';
 export * from './fleet.ts';
 export * from './kit.ts';
+export * from './landing-zone.ts';
 export * from './marks.ts';
 export * from './rate-table.ts';
 export * from './rates.ts';

@@ -1,5 +1,5 @@
 import type { Map as MapView } from 'maplibre-gl';
-import { markPaths, type SymbolPaths } from '../plan/index.ts';
+import { markPaths, placePaths, type SymbolPaths } from '../plan/index.ts';
 import type { MapInk } from './ink.ts';
 import { putImage } from './put-image.ts';
 
@@ -7,7 +7,7 @@ const BOX = 24;
 
 /** Draws the marks in the page's ink and hands them to the map. */
 export function addSymbols(map: MapView, ink: MapInk): void {
-  for (const [kind, paths] of Object.entries(markPaths)) {
+  for (const [kind, paths] of Object.entries({ ...markPaths, ...placePaths })) {
     putImage(map, `mark-${kind}`, BOX, BOX, (pen) => drawMark(pen, paths, ink));
   }
 }

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { count, dayOrNone, deleted, id, idOrNone, line, lineOrNone, notes, position } from './fields.ts';
+import { count, dayOrNone, deleted, id, idOrNone, line, lineOrNone, notes, numberOrNone, position } from './fields.ts';
 
 /** Landing zone, staging or parking near a site, as somebody surveyed it. */
 export const supportPlace = v.strictObject({
@@ -9,6 +9,11 @@ export const supportPlace = v.strictObject({
   name: line,
   at: position,
   vehicles: v.optional(v.nullable(count(0, 500)), null),
+  /** Free ground, the longer side and the shorter one: what somebody paced or taped, null where nobody did. */
+  lengthM: numberOrNone(0, 2000),
+  widthM: numberOrNone(0, 2000),
+  /** Wires, poles, loose ground, slope, livestock: what whoever comes must know. */
+  hazards: notes,
   by: lineOrNone,
   on: dayOrNone,
   notes,

@@ -27,7 +27,13 @@ export function notesOf(placed: Placed, facts: ReadonlyMap<string, SiteFacts>): 
       record.heightM === null ? null : `Height ${record.heightM} m`,
     );
   }
-  if (table === 'supportPlaces' && record.vehicles !== null) lines.push(`Room for ${record.vehicles} vehicles`);
+  if (table === 'supportPlaces') {
+    lines.push(
+      record.vehicles === null ? null : `Room for ${record.vehicles} vehicles`,
+      record.lengthM === null || record.widthM === null ? null : `Free ground ${record.lengthM} × ${record.widthM} m`,
+      record.hazards && `Hazards: ${record.hazards}`,
+    );
+  }
   if (table === 'stations') lines.push(record.phone, record.radio);
   if ('notes' in record) lines.push(record.notes);
   return lines.filter((line): line is string => line !== null && line !== '');

@@ -114,7 +114,8 @@ async function siteSection(
     list(
       'Landing zones, staging, parking',
       places.map(
-        ({ kind, name, at, notes }) => `${text(kind)} ${user(name)}: ${both(at)}${notes ? `; ${user(notes)}` : ''}`,
+        ({ kind, name, at, hazards, notes }) =>
+          `${text(kind)} ${user(name)}: ${both(at)}${hazards ? `; hazards: ${user(hazards)}` : ''}${notes ? `; ${user(notes)}` : ''}`,
       ),
     ),
   ];

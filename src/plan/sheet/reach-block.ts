@@ -1,19 +1,11 @@
-import { formatDegreesMinutes, localPlane } from '../../geo/index.ts';
-import { MILE_M } from '../../road/index.ts';
 import type { Study } from '../../study/index.ts';
-import {
-  azimuthOf,
-  compassWord,
-  formatLength,
-  formatLengthFigure,
-  lengthUnit,
-  type UnitSystem,
-} from '../../units/index.ts';
+import { formatLength, formatLengthFigure, lengthUnit, type UnitSystem } from '../../units/index.ts';
+import { placeWords } from '../place-words.ts';
 import { approaches, sightWords } from './approach.ts';
 import { type Draw, fitting, heading, item, paragraph, stack } from './flow.ts';
 import { hazards } from './hazards.ts';
 import { sheetPens as pens } from './sheet-pens.ts';
-import type { PlanSheet, SheetPlace } from './sheet-types.ts';
+import type { PlanSheet } from './sheet-types.ts';
 
 /** Access and sight distances, places around, hazards and marks, what to check; at most so high; all of it
  * stands on the back where it does not fit. */
@@ -30,7 +22,13 @@ export function reachRows(sheet: PlanSheet, units: UnitSystem, checksFirst = fal
   const there = [
     ...sightRows(study, units).map((words) => paragraph(words, pens.text, 'Sight')),
     ...hazards(study, units).map((words) => item('·', words, pens.text, 8)),
-    ...sheet.places.map((place) => paragraph(placeWords(study, place, units), pens.text, `${capital(place.kind)}`)),
+    ...sheet.places.map((place) =>
+      paragraph(
+        `${placeWords(study.site, place, units)}.`,
+        pens.text,
+        place.kind.charAt(0).toUpperCase() + place.kind.slice(1),
+      ),
+    ),
   ];
   const notes = site.notes.trim();
   const rest = [
@@ -65,23 +63,6 @@ const checks = ({ warnings, sentence }: Study): string[] =>
   warnings
     .filter(({ severity, text, code }) => severity === 'check' && code !== 'sight-short' && !sentence.includes(text))
     .map(({ text }) => text);
-
-/** A surveyed place with its distance and direction from the site and its coordinates. */
-function placeWords({ site }: Study, { kind, name, at, vehicles, on }: SheetPlace, units: UnitSystem): string {
-  const { x, y } = localPlane(site).toLocal(at);
-  const away = Math.hypot(x, y);
-  const far =
-    units === 'us' && away > 300
-      ? `${(away / MILE_M).toFixed(1)} mi`
-      : away > 1000
-        ? `${(away / 1000).toFixed(1)} km`
-        : formatLength(away, units);
-  const room = vehicles === null ? '' : `, ${vehicles} vehicles`;
-  const seen = on === null ? '' : `, seen ${on}`;
-  return `${capital(kind)} ${name}, ${far} ${compassWord(azimuthOf(x, y))} in a straight line${room}${seen}: ${formatDegreesMinutes(at)}.`;
-}
-
-const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
 
 /** What the descent meets on its way, by which it can be reached from below. */
 function belowRows({ descent, ways, angle }: Study, units: UnitSystem): string[] {

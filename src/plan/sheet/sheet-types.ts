@@ -1,6 +1,7 @@
 import type { CardLineRecord, SiteRecord, SupportPlaceRecord } from '../../book/index.ts';
 import type { Study } from '../../study/index.ts';
 import type { UnitSystem } from '../../units/index.ts';
+import type { ShownPlace } from '../place-words.ts';
 import type { PaperName } from './paper.ts';
 
 /** Who looked at the site, and when. */
@@ -32,7 +33,7 @@ export interface SheetPhoto {
 
 export type SheetSite = Pick<SiteRecord, 'id' | 'name' | 'notes' | 'radio'>;
 export type SheetCardLine = Pick<CardLineRecord, 'heading' | 'order' | 'text'>;
-export type SheetPlace = Pick<SupportPlaceRecord, 'kind' | 'name' | 'at' | 'vehicles' | 'on' | 'notes'>;
+export type SheetPlace = ShownPlace & Pick<SupportPlaceRecord, 'notes'>;
 
 /** Everything that stands on one site's plan sheet and check card beside the study itself. */
 export interface PlanSheet {

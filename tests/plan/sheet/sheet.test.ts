@@ -39,6 +39,9 @@ describe('plan sheet', () => {
           name: 'Far Field',
           at: { lon: -128.01, lat: 44.002 },
           vehicles: null,
+          lengthM: 46,
+          widthM: 33.5,
+          hazards: 'wires east',
           on: null,
           notes: '',
         },
@@ -163,7 +166,12 @@ describe('plan sheet', () => {
           mile: text,
           stops: [text],
           check: { by: text, role: text, on: text, method: 'walked', conditions: text, readings: 1 },
-          places: [{ kind: 'staging', name: text, at: { lon: -128, lat: 44 }, vehicles: 2, on: null, notes: text }],
+          places: [
+            {
+              ...{ kind: 'staging', name: text, at: { lon: -128, lat: 44 }, vehicles: 2, on: null, notes: text },
+              ...{ lengthM: 1, widthM: 1, hazards: text },
+            },
+          ],
           roads: [{ name: text, line: [-128.01, 44, -127.99, 44] }],
           photos: [{ data: `data:image/png;base64,"${text}`, widthPx: 10, heightPx: 10, caption: text }],
           address: text,
