@@ -1,17 +1,17 @@
 import { useState, useSyncExternalStore } from 'react';
 import { type Book, live } from '../../book/index.ts';
 import { writeAddress } from '../address.ts';
+import { PersistAsk } from '../notes/PersistAsk.tsx';
 import { useBook, usePlace } from '../state/index.ts';
 import { copyWords } from './Backup.tsx';
 import { type LeafName, leaves } from './leaves.ts';
-import { PersistAsk } from './PersistAsk.tsx';
 import { StorageLine } from './StorageLine.tsx';
 import { deletedOf } from './value-words.ts';
 
 /** The contents: what each leaf holds, what waits, and whether the book is kept. */
 export function Contents({ book, current, onTurn }: Props) {
   const place = usePlace();
-  const opened = useBook((state) => state.opened);
+  const { opened, remind } = useBook();
   const [later, setLater] = useState(false);
   const counts = countsOf(book);
   const isWide = useWide();
@@ -21,7 +21,7 @@ export function Contents({ book, current, onTurn }: Props) {
     <>
       <StorageLine />
       <PersistAsk />
-      {copy?.remind && copy.changes > 1 && !later && (
+      {copy && remind && !later && (
         <p className="remind">
           {copyWords(copy)}{' '}
           <button type="button" className="key" onClick={() => onTurn('keeping')}>

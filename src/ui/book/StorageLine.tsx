@@ -9,7 +9,7 @@ export function StorageLine() {
   const bad = unsaved > 0 || problem !== null || fleeting;
   const words =
     unsaved > 0
-      ? `not saved: ${unsaved} ${unsaved === 1 ? 'edit is' : 'edits are'} on this screen alone`
+      ? `not saved: ${unsaved} ${unsaved === 1 ? 'edit is' : 'edits are'} on this screen alone. ${problem ?? ''} `
       : problem !== null
         ? `not saved: ${problem}`
         : saving > 0

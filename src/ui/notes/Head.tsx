@@ -1,6 +1,7 @@
 import { writeAddress } from '../address.ts';
 import { useActions } from '../desk-context.ts';
-import { useBook, useDistrict, usePlace, useReading } from '../state/index.ts';
+import { useDistrict, usePlace, useReading } from '../state/index.ts';
+import { Kept } from './Kept.tsx';
 
 /** The top line of the notes: whose district, whether the book is kept, units, light, own files. */
 export function Head({ light }: { readonly light: 'day' | 'night' }) {
@@ -52,24 +53,4 @@ function ScreenWords() {
       )}
     </nav>
   );
-}
-
-/** Whether what was edited is kept. */
-function Kept() {
-  const { desk } = useActions();
-  const { saving, problem, undo, fleeting, unsaved } = useBook();
-  if (unsaved > 0) {
-    return (
-      <p className="kept accent" role="alert">
-        {unsaved} not saved.{' '}
-        <button type="button" onClick={() => void desk.saveAgain()}>
-          try again
-        </button>
-      </p>
-    );
-  }
-  if (problem) return <p className="kept accent">{problem}</p>;
-  if (saving > 0) return <p className="kept">saving</p>;
-  if (fleeting) return <p className="kept accent">this browser keeps nothing: edits last until the page is closed</p>;
-  return undo === null ? null : <p className="kept">saved</p>;
 }

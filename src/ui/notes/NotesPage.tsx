@@ -8,6 +8,7 @@ import { MarkPanel, SitePanel, SurveyNotes } from '../survey/index.ts';
 import { DeskSentence } from './DeskSentence.tsx';
 import { NumbersBlock } from './NumbersBlock.tsx';
 import { OpenForm } from './OpenForm.tsx';
+import { PersistAsk } from './PersistAsk.tsx';
 import { ElevationLine } from './Provenance.tsx';
 import { RuleBlock } from './RuleBlock.tsx';
 import { SiteLine } from './SiteLine.tsx';
@@ -47,6 +48,7 @@ export function NotesBody({ commands }: { readonly commands: readonly Command[] 
     body = (
       <>
         <MarkPanel />
+        {site && <PersistAsk />}
         {site && <SitePanel key={site.id} site={site} />}
         {!site && subject && <PointKeys />}
         <SurveyNotes />

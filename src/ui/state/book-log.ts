@@ -40,7 +40,7 @@ export function createBookLog(): BookLog {
       if (record && !record.deleted) after[name].set(id, record);
       else after[name].delete(id);
     }
-    set({ ...after, unsaved: book.unsaved.length });
+    set({ ...after, ...keepingOf(book), unsaved: book.unsaved.length });
     void tellStacks(book);
   }
 
@@ -86,7 +86,7 @@ export function createBookLog(): BookLog {
       }
       const { book } = opened;
       book.subscribe((change) => take(book, change));
-      set({ ...emptyBookState, ...plainTables(book.book()), opened: book, fleeting });
+      set({ ...emptyBookState, ...plainTables(book.book()), ...keepingOf(book), opened: book, fleeting });
       void tellStacks(book);
       return book;
     },
@@ -96,6 +96,12 @@ export function createBookLog(): BookLog {
     saveAgain: async () => void (await run((book) => book.saveAgain())),
   };
 }
+
+/** How the book is kept. One update is what the files brought: nothing of a person's own yet. */
+const keepingOf = (book: OpenBook) => {
+  const { remind, changes } = book.copyState();
+  return { remind: remind && changes > 1, recovered: book.recovered, secondCopy: book.secondCopy };
+};
 
 /** The tables that the screens hold, by id, without what is deleted. */
 const plainTables = ({ tables }: Book) =>

@@ -30,6 +30,12 @@ export interface BookState {
   readonly unsaved: number;
   /** Why an edit was not kept; null when all are. */
   readonly problem: string | null;
+  /** Edits that no copy off the device holds are enough to remind of one. */
+  readonly remind: boolean;
+  /** Edits that the browser had lost and the second copy on this device gave back. */
+  readonly recovered: number;
+  /** How the second copy on this device stands. */
+  readonly secondCopy: OpenBook['secondCopy'];
   /** Only for as long as the page is open. */
   readonly fleeting: boolean;
 }
@@ -48,6 +54,9 @@ export const emptyBookState: BookState = {
   saving: 0,
   unsaved: 0,
   problem: null,
+  remind: false,
+  recovered: 0,
+  secondCopy: 'none',
   fleeting: false,
 };
 

@@ -6,10 +6,17 @@ import { Field } from '../../survey/Field.tsx';
 import { Backup } from '../Backup.tsx';
 import type { LeafProps } from './leaf-props.ts';
 
+const secondWords = {
+  none: 'This browser has no place for a second copy of the book on this device; keep one elsewhere.',
+  behind:
+    'The second copy on this device lacks the last edits: the device refused them. Load the page again to bring it up to date.',
+  current: 'A second copy on this device holds every edit.',
+} as const;
+
 /** Who writes here, where the book is kept, whether a copy is elsewhere, and what in it points at nothing. */
 export function KeepingLeaf({ book }: LeafProps) {
   const { who, device } = useEditor();
-  const { opened, sites, fleeting } = useBook();
+  const { opened, sites, fleeting, secondCopy } = useBook();
   const [storage, setStorage] = useState<StorageState | null>(null);
   useEffect(() => {
     void storageState().then(setStorage);
@@ -56,6 +63,7 @@ export function KeepingLeaf({ book }: LeafProps) {
           ask the browser to keep it
         </button>
       )}
+      {!fleeting && <p className={secondCopy === 'current' ? undefined : 'field-why'}>{secondWords[secondCopy]}</p>}
       {opened && opened.recovered > 0 && (
         <p>{opened.recovered} edits were lost by the browser’s database and came back from the second copy.</p>
       )}
