@@ -123,7 +123,7 @@ describe('undo', () => {
     expect(await second.undo()).toEqual([]);
     expect(names(second)).toEqual(['Bend']);
     const third = await openBook(disk, world('c'), editor);
-    expect(await third.canTurn()).toEqual({ undo: 'New site', redo: 'Undo: Rename site' });
+    expect(await third.canTurn()).toEqual({ undo: 'New site', redo: 'Rename site' });
     await third.redo();
     await third.undo();
     await third.undo();

@@ -1,6 +1,7 @@
 import { type Inversion, invert, type MergeState, neededToInvert, updateId } from '../../book/merge/index.ts';
 import type { BookDisk } from './book-disk.ts';
 import type { Editor } from './edit-types.ts';
+import { plainLabel } from './undo-record.ts';
 
 /** What takes back, or brings back, a group of updates of the log, by their ids. */
 export async function turnDrafts(
@@ -12,8 +13,7 @@ export async function turnDrafts(
 ): Promise<Inversion> {
   const group = await disk.readLog(ids);
   const earlier = await disk.readLog(neededToInvert(group));
-  const done = group[0]!.label.replace(/^(Undo|Redo): /, '');
-  const label = `${as === 'undoes' ? 'Undo' : 'Redo'}: ${done}`.slice(0, 200);
+  const label = `${as === 'undoes' ? 'Undo' : 'Redo'}: ${plainLabel(group[0]!.label)}`.slice(0, 200);
   const found = new Map(earlier.map((update) => [updateId(update), update]));
   return invert(state, group, found, as, { ...editor, label });
 }

@@ -1,6 +1,9 @@
 import { noteForUndo, type UndoStacks, type Update, undoStacks } from '../../book/merge/index.ts';
 import type { BookDisk, Meta } from './book-disk.ts';
 
+/** What was done, without the word for having been turned. */
+export const plainLabel = (label: string | undefined): string | undefined => label?.replace(/^(Undo|Redo): /, '');
+
 /** How far back undo reaches, in updates of this device. */
 const REACH = 1000;
 
@@ -22,7 +25,7 @@ export class UndoRecord {
   async labels(meta: Meta): Promise<{ undo: string | null; redo: string | null }> {
     const { undo, redo } = await this.read(meta);
     const label = async (id: string | undefined): Promise<string | null> =>
-      id === undefined ? null : ((await this.disk.readLog([id]))[0]?.label ?? null);
+      id === undefined ? null : (plainLabel((await this.disk.readLog([id]))[0]?.label) ?? null);
     return { undo: await label(undo.at(-1)?.ids[0]), redo: await label(redo.at(-1)?.ids[0]) };
   }
 

@@ -1,10 +1,10 @@
 import { useState } from 'react';
-import { formatDecimalDegrees } from '../../../geo/index.ts';
 import type { Preview, PreviewItem } from '../../../io/index.ts';
 import { askOf } from '../../actions/question.ts';
 import { useActions } from '../../desk-context.ts';
-import { type AskSide, changesOfItems, plainItem, previewWords } from '../bring-in.ts';
+import { type AskSide, changesOfItems, firstTakenAs, plainItem, previewWords, type TakenAs } from '../bring-in.ts';
 import type { LeafProps } from './leaf-props.ts';
+import { PlaceRow, TakenAsChoice } from './PlaceRow.tsx';
 
 /** What a file of places would add, ticked one by one. */
 export function PlacesFound({ name, preview, onEnd }: Props) {
@@ -13,6 +13,9 @@ export function PlacesFound({ name, preview, onEnd }: Props) {
   const [ticked, setTicked] = useState<ReadonlySet<PreviewItem>>(new Set(items.filter(plainItem)));
   const [left, setLeft] = useState<readonly { where: string; why: string }[]>([]);
   const [working, setWorking] = useState(false);
+  const [taken, setTaken] = useState<ReadonlyMap<PreviewItem, TakenAs>>(new Map());
+  const open = items.filter(({ ready }) => ready === null);
+  const takenAs = (item: PreviewItem): TakenAs | null => taken.get(item) ?? firstTakenAs(item);
   const ask: AskSide = async ({ geometry }) => {
     const [lon, lat] = geometry.type === 'Point' ? geometry.coordinates : [];
     const question = {
@@ -31,6 +34,7 @@ export function PlacesFound({ name, preview, onEnd }: Props) {
       items.filter((item) => ticked.has(item)),
       name,
       ask,
+      takenAs,
     );
     setWorking(false);
     setLeft(out);
@@ -56,21 +60,23 @@ export function PlacesFound({ name, preview, onEnd }: Props) {
           {remark}
         </p>
       ))}
+      {open.length > 1 && (
+        <TakenAsChoice
+          label={`All ${open.length} whose kind the file does not say are`}
+          value={null}
+          onChoose={(as) => setTaken(new Map(open.map((item) => [item, as])))}
+        />
+      )}
       <ul className="ledger" aria-label="Places of the file">
         {items.slice(0, 500).map((item) => (
-          <li key={item.where} className="found-row">
-            <label className="tick">
-              <input
-                type="checkbox"
-                checked={ticked.has(item)}
-                onChange={(event) => turn(item, event.target.checked)}
-              />
-              <span>
-                {item.name} <span className="note">{itemWords(item)}</span>
-              </span>
-            </label>
-            {item.question && <p className="field-why">{item.question.sentence}</p>}
-          </li>
+          <PlaceRow
+            key={item.where}
+            item={item}
+            ticked={ticked.has(item)}
+            as={takenAs(item)}
+            onTick={(on) => turn(item, on)}
+            onTakeAs={(as) => setTaken(new Map(taken).set(item, as))}
+          />
         ))}
       </ul>
       {items.length > 500 && <p className="note">{items.length - 500} more are ticked like these.</p>}
@@ -101,13 +107,6 @@ export function PlacesFound({ name, preview, onEnd }: Props) {
       </div>
     </section>
   );
-}
-
-function itemWords({ ready, wants, kind, geometry, exists }: PreviewItem): string {
-  const [lon, lat] = geometry.type === 'Point' ? geometry.coordinates : [];
-  const at = lon === undefined ? geometry.type : formatDecimalDegrees({ lon, lat: lat! });
-  const as = ready ? (kind ?? ready.table) : wants === 'side' ? 'a site; its side is asked of the ground' : 'a mark';
-  return `${as}, ${at}${exists ? ', already in the book' : ''}`;
 }
 
 interface Props extends LeafProps {
