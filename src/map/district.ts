@@ -1,5 +1,5 @@
 import type { FeatureCollection } from 'geojson';
-import type { AngleClass, Mark } from '../book/index.ts';
+import type { AngleClass, Mark, SupportPlaceRecord } from '../book/index.ts';
 import type { LonLatBox } from '../io/index.ts';
 
 /** A site on the map. */
@@ -16,6 +16,11 @@ export interface MapSite {
   readonly unchecked?: boolean;
 }
 
+/** A mark, or a place for those who come. */
+export type MapMark = Pick<Mark, 'id' | 'name' | 'geometry'> & {
+  readonly kind: Mark['kind'] | SupportPlaceRecord['kind'];
+};
+
 /** What lies under a study on the map; GeoJSON in WGS 84 longitude, latitude. */
 export interface MapDistrict {
   readonly elevationBounds: LonLatBox;
@@ -24,7 +29,7 @@ export interface MapDistrict {
   readonly roadsBounds: LonLatBox | null;
   readonly roads: FeatureCollection;
   readonly features: FeatureCollection;
-  readonly marks: readonly Mark[];
+  readonly marks: readonly MapMark[];
   readonly sites: readonly MapSite[];
   /** One line: whose data these are. */
   readonly attribution: string;

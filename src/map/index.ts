@@ -1,6 +1,7 @@
 export type { Basemap } from './basemap/index.ts';
 export type * from './district.ts';
 export type { GroundTiles } from './ground-protocol.ts';
+export type { HandlePlace } from './handles.ts';
 export type * from './ink.ts';
 export * from './mount.ts';
 export type * from './options.ts';

@@ -27,7 +27,8 @@ export function listen(map: MapView, element: HTMLElement, options: MapOptions, 
     else options.onPlace(at);
   });
   canvas.addEventListener('keydown', (event) => {
-    if (event.key !== 'Enter') return;
+    // With Shift it ends a line or an area, which is no corner more.
+    if (event.key !== 'Enter' || event.shiftKey) return;
     const { lng, lat } = map.getCenter();
     options.onPlace({ lon: lng, lat });
   });

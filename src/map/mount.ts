@@ -4,11 +4,13 @@ import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url';
 import 'maplibre-gl/dist/maplibre-gl.css';
 import './map.css';
 import './layout.css';
+import './handles.css';
 import { defaultAngleRule } from '../book/index.ts';
 import { basemapControl, type MapFailure } from './basemap-control.ts';
 import { cameraOf } from './camera.ts';
 import { addFurniture } from './furniture.ts';
 import { groundProtocol } from './ground-protocol.ts';
+import { mapHandles } from './handles.ts';
 import { layoutOverlay } from './layout-overlay.ts';
 import { layoutShapes } from './layout-shapes.ts';
 import { listen } from './listen.ts';
@@ -70,6 +72,7 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
     onPlace: (at) => options.onPatientPlace?.(at),
     onHold: roadside.pause,
   });
+  const handles = mapHandles(map, options, roadside.pause);
 
   function tellSources(): void {
     furniture.setAttribution([district.attribution, ...basemap.attributions()]);
@@ -140,6 +143,7 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
     setLayout: (study, id) => layout.setShapes(study && layoutShapes(study, id)),
     setHair: overlay.setHair,
     setMeasured: overlay.setMeasured,
+    setHandles: handles.set,
     setBasemap: basemap.set,
     setRelief,
     look: camera.look,
@@ -153,6 +157,7 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
       layout.remove();
       point.remove();
       patient.remove();
+      handles.remove();
       map.remove();
       protocol.remove();
     },

@@ -4,8 +4,9 @@ import type { LonLat } from '../geo/index.ts';
 import type { Study } from '../study/index.ts';
 import type { UnitSystem } from '../units/index.ts';
 import type { Basemap } from './basemap/index.ts';
-import type { MapDistrict, MapSite } from './district.ts';
+import type { MapDistrict, MapMark, MapSite } from './district.ts';
 import type { GroundTiles } from './ground-protocol.ts';
+import type { HandleEvents, HandlePlace } from './handles.ts';
 import type { MapInk } from './ink.ts';
 import type { LayoutEvents } from './layout-overlay.ts';
 import type { RoadsideTiles } from './roadside.ts';
@@ -18,7 +19,7 @@ export interface MapLook {
   readonly pitchDeg: number;
 }
 
-export interface MapOptions extends LayoutEvents {
+export interface MapOptions extends LayoutEvents, HandleEvents {
   readonly tiles: GroundTiles;
   /** Who reads bench edges and class bands along the roads; left out, none are drawn. */
   readonly roadside?: RoadsideTiles;
@@ -53,7 +54,9 @@ export interface MapHandle {
   /** Other sites on the same district. */
   setSites(sites: readonly MapSite[]): void;
   /** Other marks on the same district. */
-  setMarks(marks: MapDistrict['marks']): void;
+  setMarks(marks: readonly MapMark[]): void;
+  /** Handles of the mark in hand: a point's own, a line's and an area's corners; empty for none. */
+  setHandles(places: readonly HandlePlace[]): void;
   /** The site with the ring around it, null for none. */
   setSelected(id: string | null): void;
   setInk(ink: MapInk): void;

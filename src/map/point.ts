@@ -1,5 +1,6 @@
 import { type Map as MapView, Marker } from 'maplibre-gl';
 import type { LonLat } from '../geo/index.ts';
+import { arrowStep } from './arrow-keys.ts';
 import { offsetBy } from './offset.ts';
 
 /** Metres that an arrow key moves the point, and with Shift. */
@@ -11,6 +12,10 @@ export interface PointEvents {
   onMove(at: LonLat): void;
   /** The point was let go or placed. */
   onPlace(at: LonLat): void;
+  /** Delete was pressed on it; without it the key does nothing here. */
+  onDelete?(): void;
+  /** Moved by keys and left without Enter, it is placed where it lies. */
+  readonly placesOnLeave?: boolean;
   /** A finger or a mouse takes hold of the point, or lets it go. */
   onHold?(held: boolean): void;
 }
@@ -18,6 +23,8 @@ export interface PointEvents {
 /** A point on the map: dragged by mouse or touch, moved by arrow keys, placed by Enter. */
 export interface MapPoint {
   set(at: LonLat | null): void;
+  /** Calls it otherwise. */
+  rename(label: string): void;
   remove(): void;
 }
 
@@ -27,10 +34,13 @@ export function mapPoint(map: MapView, name: string, label: string, events: Poin
   element.type = 'button';
   element.className = name;
   element.append(document.createElement('span'));
-  element.setAttribute('aria-label', `${label}. Arrow keys move it 1 metre, with Shift 10; Enter places it.`);
+  const keys = `Arrow keys move it 1 metre, with Shift 10; Enter places it${events.onDelete ? '; Delete takes it away' : ''}.`;
+  const rename = (words: string): void => element.setAttribute('aria-label', `${words}. ${keys}`);
+  rename(label);
   const marker = new Marker({ element, draggable: true });
   let shown = false;
   let dragging = false;
+  let nudged = false;
   const here = (): LonLat => {
     const { lng, lat } = marker.getLngLat();
     return { lon: lng, lat };
@@ -48,9 +58,15 @@ export function mapPoint(map: MapView, name: string, label: string, events: Poin
   // A press on the point is not a tap on the map under it.
   element.addEventListener('click', (event) => event.stopPropagation());
   element.addEventListener('keydown', (event) => {
-    const direction = arrows[event.key];
-    if (event.key === 'Enter') events.onPlace(here());
-    else if (direction) {
+    const direction = arrowStep(event.key);
+    if (event.key === 'Enter') {
+      nudged = false;
+      events.onPlace(here());
+    } else if (event.key === 'Delete' && events.onDelete) {
+      nudged = false;
+      events.onDelete();
+    } else if (direction) {
+      nudged = true;
       const step = event.shiftKey ? LONG_STEP_M : STEP_M;
       const at = offsetBy(here(), direction[0] * step, direction[1] * step);
       marker.setLngLat([at.lon, at.lat]);
@@ -60,9 +76,16 @@ export function mapPoint(map: MapView, name: string, label: string, events: Poin
     event.preventDefault();
     event.stopPropagation();
   });
+  if (events.placesOnLeave) {
+    element.addEventListener('blur', () => {
+      if (nudged && shown) events.onPlace(here());
+      nudged = false;
+    });
+  }
   return {
+    rename,
     set(at) {
-      if (dragging) return;
+      if (dragging || (nudged && at && events.placesOnLeave)) return;
       if (!at) marker.remove();
       else {
         marker.setLngLat([at.lon, at.lat]);
@@ -70,16 +93,12 @@ export function mapPoint(map: MapView, name: string, label: string, events: Poin
       }
       shown = at !== null;
     },
-    remove: () => marker.remove(),
+    remove() {
+      shown = false;
+      marker.remove();
+    },
   };
 }
-
-const arrows: Readonly<Record<string, readonly [number, number]>> = {
-  ArrowUp: [0, 1],
-  ArrowDown: [0, -1],
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-};
 
 function keepInView(map: MapView, { lon, lat }: LonLat): void {
   if (!map.getBounds().contains([lon, lat])) map.easeTo({ center: [lon, lat] });

@@ -1,5 +1,6 @@
 import type { Map as MapView } from 'maplibre-gl';
 import type { LonLat } from '../geo/index.ts';
+import { arrowStep } from './arrow-keys.ts';
 import type { SpotShape } from './layout-shapes.ts';
 import { offsetBy } from './offset.ts';
 
@@ -70,7 +71,7 @@ export function dragSpot(map: MapView, events: SpotEvents, redraw: () => void): 
         addEventListener('pointercancel', onUp);
       });
       group.addEventListener('keydown', (event) => {
-        const step = arrows[event.key];
+        const step = arrowStep(event.key);
         const turn = event.key === '[' ? -TURN_DEG : event.key === ']' ? TURN_DEG : 0;
         if (!step && turn === 0) return;
         const at = step ? offsetBy(spot.at, step[0] * NUDGE_M, step[1] * NUDGE_M) : spot.at;
@@ -90,10 +91,3 @@ export function dragSpot(map: MapView, events: SpotEvents, redraw: () => void): 
     },
   };
 }
-
-const arrows: Readonly<Record<string, readonly [number, number]>> = {
-  ArrowUp: [0, 1],
-  ArrowDown: [0, -1],
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-};

@@ -1,4 +1,4 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { type RunningApp, startApp } from './app.ts';
 import { launchChromium, withoutChromium } from './chromium.ts';
@@ -128,6 +128,92 @@ describe.skipIf(withoutChromium())('the survey', () => {
     expect(marked.sort()).toEqual(['barrier', 'soft ground', 'tree']);
     for (let i = 0; i < 5; i++) await page.keyboard.press('Control+z');
     await expect.poll(() => page.locator('.marks-of button').count(), patient).toBe(0);
+  }, 120_000);
+
+  /** Middle of an element on the screen, pixels. */
+  const middle = async (target: Locator): Promise<{ x: number; y: number }> => {
+    const box = (await target.boundingBox())!;
+    return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  };
+  const drag = async (page: Page, target: Locator, dx: number, dy: number): Promise<void> => {
+    const { x, y } = await middle(target);
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    for (const share of [0.3, 0.7, 1]) await page.mouse.move(x + dx * share, y + dy * share);
+    await page.mouse.up();
+  };
+
+  test('a mark in hand is dragged, a line by its corners, by mouse and keys, each one command', async () => {
+    const { page, x, y } = await atKettleBend();
+    const handles = page.locator('.mark-handle:not(.between)');
+    await page.keyboard.press('t');
+    await page.mouse.click(x - 60, y + 40);
+    const tree = page.getByRole('button', { name: /^tree\. Arrow keys/ });
+    await tree.waitFor();
+    const before = await middle(tree);
+    await drag(page, tree, -30, 24);
+    await flag(page, /tree moved/);
+    await expect.poll(async () => Math.round((await middle(tree)).x - before.x), patient).toBe(-30);
+    await page.keyboard.press('Control+z');
+    await expect.poll(async () => Math.round((await middle(tree)).x - before.x), patient).toBe(0);
+
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('b');
+    await page.mouse.click(x - 80, y + 16);
+    await page.mouse.click(x + 80, y + 10);
+    await page.keyboard.press('Shift+Enter');
+    await expect.poll(() => handles.count(), patient).toBe(2);
+    // A side is drawn out to a third corner, which a key moves and another takes away.
+    await drag(page, page.locator('.mark-handle.between'), 6, 40);
+    await expect.poll(() => handles.count(), patient).toBe(3);
+    const corner = page.getByRole('button', { name: /^barrier, corner 2 of 3/ });
+    const low = await middle(corner);
+    await corner.focus();
+    for (let i = 0; i < 3; i++) await page.keyboard.press('Shift+ArrowDown');
+    expect((await middle(corner)).y).toBeGreaterThan(low.y + 3);
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Control+z');
+    await expect.poll(async () => Math.abs((await middle(corner)).y - low.y), patient).toBeLessThan(1);
+    await corner.press('Delete');
+    await expect.poll(() => handles.count(), patient).toBe(2);
+    await handles.first().press('Delete');
+    await flag(page, /needs its 2 corners/);
+    // A tap elsewhere puts it down and leads nowhere.
+    const address = page.url();
+    await page.mouse.click(x + 120, y + 120);
+    await expect.poll(() => handles.count(), patient).toBe(0);
+    expect(page.url()).toBe(address);
+  }, 120_000);
+
+  test('a landing zone with its size and hazards is on the map, in the list of the site and in the study', async () => {
+    const { page, x, y } = await atKettleBend();
+    await page.keyboard.press('z');
+    await page.mouse.click(x - 90, y + 60);
+    const panel = page.getByRole('region', { name: 'Place: Landing zone' });
+    for (const [label, typed] of [
+      ['Length, ft', '150'],
+      ['Width, ft', '110'],
+      ['Hazards: wires, poles, loose ground, slope', 'wires on the east side'],
+    ] as const) {
+      await panel.getByLabel(label).fill(typed);
+      await panel.getByLabel(label).press('Tab');
+    }
+    await expect
+      .poll(() => panel.locator('.zone-size').textContent(), patient)
+      .toMatch(/150 × 110.ft, too small by night/);
+    await drag(page, page.getByRole('button', { name: /^Landing zone\. Arrow keys/ }), 20, 20);
+    await flag(page, /Landing zone moved/);
+    await panel.getByRole('button', { name: 'close' }).click();
+    await page.mouse.click(x - 70, y + 80);
+    await panel.waitFor();
+    await page.keyboard.press('2');
+    await page
+      .getByText(/Landing zone, \d+.ft \S+ in a straight line, 150 × 110.ft.*hazards: wires on the east side/)
+      .waitFor();
+    await page.reload();
+    await page.getByRole('button', { name: 'edit', exact: true }).click();
+    await panel.getByRole('button', { name: 'delete', exact: true }).click();
+    await expect.poll(() => page.getByText(/Landing zone, \d+.ft/).count(), patient).toBe(0);
   }, 120_000);
 
   test('two taps measure distance, bearing and grade', async () => {

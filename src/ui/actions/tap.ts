@@ -22,6 +22,11 @@ export function createTap(parts: Parts, navigate: Navigate) {
 
   /** Looks at a point that nobody has kept. */
   function explore(exact: LonLat): void {
+    // A tap beside the handles of what is in hand puts it down, and leads nowhere else.
+    if (useTool.getState().markId !== null) {
+      marks.take(null);
+      return;
+    }
     const at = toCentimetres(exact);
     navigate.go({ subject: { kind: 'point', at, side: null } });
     study.ask({ at, side: 'of the point', patient: null, patients: 1, pins: {} }, ({ study: { site } }) =>

@@ -3,8 +3,8 @@ import { type Command, KeyList } from '../commands/index.ts';
 import { useActions } from '../desk-context.ts';
 import { BasemapBlock } from '../own/BasemapBlock.tsx';
 import { useBook, useDistrict, usePlace, useReading, useStudy } from '../state/index.ts';
-import { ConditionSwitch, LayoutsBlock, PeopleBlock, TakenBlock, WaysBlock } from '../study/index.ts';
-import { MarkPanel, SitePanel, SurveyNotes } from '../survey/index.ts';
+import { ConditionSwitch, LayoutsBlock, PeopleBlock, PlacesRow, TakenBlock, WaysBlock } from '../study/index.ts';
+import { MarkPanel, PlacePanel, SitePanel, SurveyNotes } from '../survey/index.ts';
 import { DeskSentence } from './DeskSentence.tsx';
 import { NumbersBlock } from './NumbersBlock.tsx';
 import { OpenForm } from './OpenForm.tsx';
@@ -48,6 +48,7 @@ export function NotesBody({ commands }: { readonly commands: readonly Command[] 
     body = (
       <>
         <MarkPanel />
+        <PlacePanel />
         {site && <PersistAsk />}
         {site && <SitePanel key={site.id} site={site} />}
         {!site && subject && <PointKeys />}
@@ -69,12 +70,14 @@ function StudyBody({ commands }: { readonly commands: readonly Command[] }) {
       <Warnings warnings={study.warnings} />
       <LayoutsBlock study={study} units={units} />
       <WaysBlock study={study} units={units} />
+      {siteId && <PlacesRow study={study} siteId={siteId} units={units} />}
       <PeopleBlock study={study} />
       {study.angle && <RuleBlock angle={study.angle} />}
       <ConditionSwitch />
       <TakenBlock study={study} siteId={siteId} units={units} />
       <NumbersBlock study={study} units={units} />
       <MarkPanel />
+      <PlacePanel />
       {siteId && (
         <Suspense fallback={null}>
           <SitePhotos siteId={siteId} />

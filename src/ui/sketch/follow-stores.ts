@@ -1,5 +1,6 @@
 import type { MapHandle } from '../../map/index.ts';
-import { useBook, usePlace, useReads, useSketch, useStudy, useTool } from '../state/index.ts';
+import { inHand, shapeOf, useBook, usePlace, useReads, useSketch, useStudy, useTool } from '../state/index.ts';
+import { handlesOf } from '../survey/mark-corners.ts';
 import { positionAlong } from './along-descent.ts';
 import { checkedSites, toMapMarks, toMapSites } from './to-map.ts';
 
@@ -44,14 +45,23 @@ export function followStores(map: MapHandle): () => void {
     map.setHair(hairM !== null && made ? positionAlong(made, hairM) : null);
   };
   const drawn = (): void => {
-    const { corners } = useTool.getState();
-    map.setMeasured(corners.length > 0 ? corners : null);
+    const { corners, moving } = useTool.getState();
+    map.setMeasured(corners.length > 0 ? corners : moving);
+  };
+  const marks = (): void => {
+    const { marks: all, supportPlaces } = useBook.getState();
+    map.setMarks(toMapMarks(all, supportPlaces));
+  };
+  const handles = (): void => {
+    const thing = inHand();
+    map.setHandles(thing ? handlesOf(thing.words, shapeOf(thing)) : []);
   };
   study();
   layout();
   sites();
   selected();
   drawn();
+  handles();
   const ends = [
     useStudy.subscribe((now, before) => {
       study();
@@ -67,7 +77,9 @@ export function followStores(map: MapHandle): () => void {
     }),
     useBook.subscribe((now, before) => {
       if (now.sites !== before.sites || now.signOffs !== before.signOffs) sites();
-      if (now.marks !== before.marks) map.setMarks(toMapMarks(now.marks));
+      if (now.marks === before.marks && now.supportPlaces === before.supportPlaces) return;
+      marks();
+      handles();
     }),
     // Reads come one by one; the map's source is told a few times a second at most.
     useReads.subscribe(() => {
@@ -77,7 +89,8 @@ export function followStores(map: MapHandle): () => void {
       }, 400);
     }),
     useTool.subscribe((now, before) => {
-      if (now.corners !== before.corners) drawn();
+      if (now.corners !== before.corners || now.moving !== before.moving) drawn();
+      if (now.markId !== before.markId) handles();
     }),
   ];
   return () => {

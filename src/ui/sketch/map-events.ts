@@ -18,6 +18,9 @@ export const mapEvents = (desk: Desk): Events => ({
     if (useTool.getState().tool === 'look') desk.marks.take(id);
     else desk.tap.place(at);
   },
+  onHandleMove: desk.marks.handleMove,
+  onHandlePlace: desk.marks.handlePlace,
+  onHandleDelete: (id) => desk.marks.handleDelete(id),
   onPatientMove: desk.tap.movePatient,
   onPatientPlace: desk.tap.placePatient,
   onSpotMove: desk.spots.move,

@@ -1,5 +1,5 @@
-import type { Mark, MarkRecord, SiteRecord } from '../../book/index.ts';
-import type { MapDistrict } from '../../map/index.ts';
+import type { MarkRecord, SiteRecord, SupportPlaceRecord } from '../../book/index.ts';
+import type { MapDistrict, MapMark } from '../../map/index.ts';
 import { formatAngleRange, formatDegrees } from '../../units/index.ts';
 import { type OpenDistrict, type ReadsState, useBook, useReads } from '../state/index.ts';
 
@@ -7,7 +7,7 @@ import { type OpenDistrict, type ReadsState, useBook, useReads } from '../state/
 export const toMapDistrict = ({ view, invented }: OpenDistrict): MapDistrict => ({
   ...view,
   sites: toMapSites(useBook.getState().sites, useReads.getState().bySite, checkedSites()),
-  marks: toMapMarks(useBook.getState().marks),
+  marks: toMapMarks(useBook.getState().marks, useBook.getState().supportPlaces),
   attribution: `${invented ? 'Invented ground, roads and names. ' : ''}Elevation: ${view.elevation.map(({ source }) => source).join(', ')}. Map drawn with MapLibre.`,
 });
 
@@ -31,7 +31,16 @@ export const checkedSites = (): ReadonlySet<string> =>
     [...useBook.getState().signOffs.values()].filter(({ method }) => method !== 'desk').map(({ siteId }) => siteId),
   );
 
-export const toMapMarks = (marks: ReadonlyMap<string, MarkRecord>): Mark[] =>
-  [...marks.values()].map(({ id, kind, name, geometry, trunkDiameterM, heightM }) => ({
-    ...{ id, kind, name, geometry, trunkDiameterM, heightM },
-  }));
+/** Marks, and the places for those who come. */
+export const toMapMarks = (
+  marks: ReadonlyMap<string, MarkRecord>,
+  places: ReadonlyMap<string, SupportPlaceRecord>,
+): MapMark[] => [
+  ...[...marks.values()].map(({ id, kind, name, geometry }): MapMark => ({ id, kind, name, geometry })),
+  ...[...places.values()].map(
+    ({ id, kind, name, at }): MapMark => ({
+      ...{ id, kind, name },
+      geometry: { type: 'Point', coordinates: [at.lon, at.lat] },
+    }),
+  ),
+];

@@ -3,6 +3,7 @@ export { type BookLog, createBookLog } from './book-log.ts';
 export * from './district.ts';
 export * from './editor.ts';
 export * from './given.ts';
+export * from './in-hand.ts';
 export * from './place.ts';
 export * from './reading.ts';
 export * from './reads.ts';

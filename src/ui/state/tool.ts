@@ -11,12 +11,21 @@ export interface ToolState {
   /** Corners of the line or area being drawn, or the ends being measured. */
   readonly corners: readonly LonLat[];
   readonly measured: Measured | null;
-  /** The mark in hand, which the next tap moves; null for none. */
+  /** Corners of the thing in hand while one of them moves, an area's closed; null while none does. */
+  readonly moving: readonly LonLat[] | null;
+  /** The mark, landing zone, staging or parking in hand; null for none. */
   readonly markId: string | null;
   /** What the last tap did or why it did nothing, one sentence. */
   readonly said: string | null;
 }
 
-export const idleTool: ToolState = { tool: 'look', corners: [], measured: null, markId: null, said: null };
+export const idleTool: ToolState = {
+  tool: 'look',
+  corners: [],
+  measured: null,
+  moving: null,
+  markId: null,
+  said: null,
+};
 
 export const useTool = create<ToolState>()(() => idleTool);

@@ -30,5 +30,6 @@ interface Props {
   readonly lines?: number;
   readonly inputMode?: 'decimal' | 'numeric';
   readonly placeholder?: string;
+  readonly type?: 'date';
   onEdit(typed: string): void;
 }

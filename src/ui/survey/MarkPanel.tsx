@@ -1,11 +1,9 @@
 import type { MarkRecord } from '../../book/index.ts';
-import { FOOT_M, type UnitSystem } from '../../units/index.ts';
 import { useActions } from '../desk-context.ts';
 import { useBook, useReading, useTool } from '../state/index.ts';
 import { Field } from './Field.tsx';
-import { typedNumber } from './typed-number.ts';
+import { type FieldUnit, fieldUnits, shownSize, typedSize } from './size-field.ts';
 
-const INCH_M = 0.0254;
 const tall: readonly MarkRecord['kind'][] = ['tree', 'rock', 'pole', 'wire', 'wall', 'step', 'barrier'];
 
 /** The mark in hand: its name and sizes, moving and deleting it. */
@@ -19,12 +17,11 @@ export function MarkPanel() {
   const words = mark.name ?? mark.kind;
   const edit = (set: Partial<Omit<MarkRecord, 'id'>>, what: string): void =>
     desk.marks.edit(mark.id, set, `${what} of ${words}`);
-  const size = (field: 'trunkDiameterM' | 'heightM', unitM: number, what: string) => (typed: string) => {
-    const value = typedNumber(typed);
-    if (value === null) edit({ [field]: null }, what);
-    else if (value >= 0) edit({ [field]: Math.round(value * unitM * 1000) / 1000 }, what);
+  const size = (field: 'trunkDiameterM' | 'heightM', unit: FieldUnit, what: string) => (typed: string) => {
+    const metres = typedSize(typed, unit);
+    if (metres !== undefined) edit({ [field]: metres }, what);
   };
-  const [trunk, height] = unitsOf(units);
+  const { small, large } = fieldUnits(units);
   return (
     <section className="block panel mark-panel" aria-label={`Mark: ${words}`}>
       <div className="block-head">
@@ -37,18 +34,18 @@ export function MarkPanel() {
         <Field label="Name" value={mark.name ?? ''} onEdit={(name) => edit({ name: name.trim() || null }, 'Name')} />
         {mark.kind === 'tree' && (
           <Field
-            label={`Trunk, ${trunk.word}`}
+            label={`Trunk, ${small.word}`}
             inputMode="decimal"
-            value={shown(mark.trunkDiameterM, trunk.unitM)}
-            onEdit={size('trunkDiameterM', trunk.unitM, 'Trunk')}
+            value={shownSize(mark.trunkDiameterM, small)}
+            onEdit={size('trunkDiameterM', small, 'Trunk')}
           />
         )}
         {tall.includes(mark.kind) && (
           <Field
-            label={`Height, ${height.word}`}
+            label={`Height, ${large.word}`}
             inputMode="decimal"
-            value={shown(mark.heightM, height.unitM)}
-            onEdit={size('heightM', height.unitM, 'Height')}
+            value={shownSize(mark.heightM, large)}
+            onEdit={size('heightM', large, 'Height')}
           />
         )}
       </div>
@@ -74,18 +71,3 @@ export function MarkPanel() {
     </section>
   );
 }
-
-const unitsOf = (units: UnitSystem) =>
-  units === 'us'
-    ? ([
-        { word: 'in', unitM: INCH_M },
-        { word: 'ft', unitM: FOOT_M },
-      ] as const)
-    : ([
-        { word: 'cm', unitM: 0.01 },
-        { word: 'm', unitM: 1 },
-      ] as const);
-
-/** A size as the field shows it, to a tenth. */
-const shown = (metres: number | null, unitM: number): string =>
-  metres === null ? '' : String(Math.round((metres / unitM) * 10) / 10);

@@ -75,7 +75,7 @@ function MarksOf({ site }: { readonly site: SiteRecord }) {
   return (
     <p className="marks-of">
       <i>Marked here</i>{' '}
-      {own.map((mark) => (
+      {[...own, ...places].map((mark) => (
         <button
           key={mark.id}
           type="button"
@@ -84,9 +84,6 @@ function MarksOf({ site }: { readonly site: SiteRecord }) {
         >
           {mark.name ?? mark.kind}
         </button>
-      ))}
-      {places.map(({ id, name }) => (
-        <span key={id}>{name}</span>
       ))}
     </p>
   );
