@@ -9,6 +9,8 @@ export function useKeys(commands: readonly Command[]): void {
   useEffect(() => {
     const onKey = (event: KeyboardEvent): void => {
       if (event.isComposing || event.defaultPrevented) return;
+      // What lies over the page has its own keys.
+      if (document.querySelector(':modal')) return;
       if (event.target instanceof Element && event.target.matches(fields)) return;
       const key = keyOf(event);
       const command = commands.find((one) => one.key === key || (key === 'mod+y' && one.id === 'redo'));

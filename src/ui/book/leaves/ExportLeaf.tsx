@@ -56,6 +56,10 @@ export function ExportLeaf({ book }: LeafProps) {
           <input type="checkbox" checked={patientPhotos} onChange={(event) => setPatientPhotos(event.target.checked)} />{' '}
           photos that show a patient ({live(book, 'photos').filter(({ showsPatient }) => showsPatient).length})
         </label>
+        <p className="note">
+          With the whole book’s history go the words of such a photo (what it shows, day, place if kept), never the
+          picture.
+        </p>
       </fieldset>
       <details className="site-choice">
         <summary>{some ? `${some.length} chosen sites` : `All ${sites.length} sites`}</summary>
