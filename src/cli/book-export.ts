@@ -22,6 +22,12 @@ export async function exportBook(args: string[]): Promise<void> {
   const units = readWord('--units', given.units, ['us', 'metric'] as const);
   const crashes = given['with-crashes'] === true;
   if (format === 'neighbour' && crashes) throw new UsageError('--with-crashes does not go with neighbour; see --help.');
+  if (format !== 'neighbour' && (given['with-patient-photos'] || units)) {
+    const option = units ? '--units' : '--with-patient-photos';
+    throw new UsageError(
+      `${option} goes with neighbour alone: ${format} holds no photos and metric lengths; see --help.`,
+    );
+  }
   const source = fileSource(files[0]!);
   try {
     const { book, file } = await readBook(source);
@@ -42,10 +48,20 @@ export async function exportBook(args: string[]): Promise<void> {
     }[format];
     const made = await text();
     if (given.out === undefined) process.stdout.write(made);
-    else await writeWhole(given.out, new TextEncoder().encode(made));
+    else {
+      await writeWhole(given.out, new TextEncoder().encode(made));
+      process.stdout.write(`${given.out}: ${writtenWords(book, sites, crashes)}\n`);
+    }
   } finally {
     await source.close?.();
   }
+}
+
+/** What went out, and what stayed behind because nobody asked for it. */
+function writtenWords(book: Book, chosen: readonly string[] | null, crashes: boolean): string {
+  const sites = chosen?.length ?? live(book, 'sites').length;
+  const left = crashes ? 0 : live(book, 'crashes').length;
+  return `${sites} ${sites === 1 ? 'site' : 'sites'}${left > 0 ? `; ${left} crash ${left === 1 ? 'point' : 'points'} left out` : ''}`;
 }
 
 function siteIds(list: string, book: Book, file: string): string[] {

@@ -1,4 +1,4 @@
-import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
@@ -181,6 +181,8 @@ describe('book export', () => {
     [['export', 'a'], 2, /--as is missing; it is one of geojson, gpx, kml, csv, neighbour/],
     [['export', 'a', '--as', 'pdf'], 2, /--as "pdf" is not one of/],
     [['export', 'a', '--as', 'neighbour', '--with-crashes'], 2, /does not go with neighbour/],
+    [['export', 'a', '--as', 'gpx', '--with-patient-photos'], 2, /--with-patient-photos goes with neighbour alone/],
+    [['export', 'a', '--as', 'csv', '--units', 'us'], 2, /--units goes with neighbour alone/],
     [['check', '/nowhere/x.brinkbook'], 1, /there is no such file/],
     [['check', 'package.json'], 1, /package\.json is no book/],
     [['check', 'README.md'], 1, /neither a book file nor a plain book/],
@@ -195,6 +197,39 @@ describe('book export', () => {
     const { code, err } = await run('export', path('plain.json'), '--as', 'csv', '--sites', 's1,nope');
     expect(code).toBe(1);
     expect(err).toMatch(/has no site "nope"; its sites are s1, s2\./);
+  });
+
+  it('into a file says what went out and what stayed behind', async () => {
+    const { code, out } = await run('export', path('plain.json'), '--as', 'csv', '--out', path('out.csv'));
+    expect([code, out]).toEqual([0, `${path('out.csv')}: 2 sites; 1 crash point left out\n`]);
+    expect(await readFile(path('out.csv'), 'utf8')).not.toContain('2020-01-02');
+  });
+
+  it.each<[string, () => Promise<unknown>, RegExp]>([
+    [
+      'newer.json',
+      () => writeFile(path('newer.json'), '{"schema":"brinkbook/book@99","tables":{}}'),
+      /is a book of version 99, this program reads up to version 1; update the program\./,
+    ],
+    [
+      'cut.brinkbook',
+      async () => writeFile(path('cut.brinkbook'), (await readFile(path('phone.brinkbook'))).subarray(0, 700)),
+      /is damaged or no book file; take another copy/,
+    ],
+    ['empty.brinkbook', () => writeFile(path('empty.brinkbook'), ''), /neither a book file nor a plain book/],
+    ['folder.brinkbook', () => mkdir(path('folder.brinkbook')), /cannot be read: it is a folder; check the path\./],
+  ])('of %s is refused by every command, and nothing is written', async (name, make, words) => {
+    await make();
+    for (const args of [
+      ['check', path(name)],
+      ['export', path(name), '--as', 'csv', '--out', path('none')],
+      ['merge', path('phone.brinkbook'), path(name), '--out', path('none')],
+    ]) {
+      const { code, out, err } = await run(...args);
+      expect([code, out], args[0]).toEqual([1, '']);
+      expect(err).toMatch(words);
+    }
+    expect(await readdir(folder)).not.toContain('none');
   });
 
   it('into a place that cannot be written says so', async () => {

@@ -1,5 +1,5 @@
 import { defaultFleet, live } from '../../../book/index.ts';
-import { ApparatusOutline } from '../drawings/ApparatusOutline.tsx';
+import { ApparatusOutline } from '../drawings/index.ts';
 import { isShipped } from '../make-own.ts';
 import { Shipped } from '../Shipped.tsx';
 import { TableLedger } from '../TableLedger.tsx';

@@ -1,6 +1,6 @@
 import { kitsOf, live } from '../../../book/index.ts';
 import { useReading } from '../../state/index.ts';
-import { RopeDrawing } from '../drawings/RopeDrawing.tsx';
+import { RopeDrawing } from '../drawings/index.ts';
 import { Shipped } from '../Shipped.tsx';
 import { TableLedger } from '../TableLedger.tsx';
 import type { LeafProps } from './leaf-props.ts';

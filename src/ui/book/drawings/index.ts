@@ -1,0 +1,2 @@
+export { ApparatusOutline } from './ApparatusOutline.tsx';
+export { RopeDrawing } from './RopeDrawing.tsx';
