@@ -2,7 +2,7 @@ import type { Step } from './step.ts';
 
 /** A wall told twice stands this near to itself, metres. */
 const SAME_WITHIN_M = 3;
-const rank = { ground: 0, map: 1, mark: 2 } as const;
+const rank = { ground: 0, map: 1, mark: 2, measured: 3 } as const;
 
 /**
  * Steps by distance, each wall once: of those within 3 m of the one before, the tallest height and the nearest place are

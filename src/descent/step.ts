@@ -2,7 +2,7 @@
 export interface Step {
   readonly distanceM: number;
   readonly heightM: number;
-  readonly source: 'ground' | 'mark' | 'map';
+  readonly source: 'ground' | 'mark' | 'map' | 'measured';
 }
 
 /** Fall beyond what the slopes around would fall that makes a step, metres. */

@@ -1,7 +1,7 @@
 import { closure } from '../spots/index.ts';
-import type { GroundWork } from './ground-work.ts';
 import { metres } from './rounded.ts';
 import type { StudyClosure } from './study.ts';
+import type { GroundWork } from './work.ts';
 
 /** A formal closure for so many lanes blocked. */
 export function closurePart(work: GroundWork, lanesBlocked: number): StudyClosure {

@@ -1,6 +1,7 @@
+import { changedSince, type EventRecord } from '../book/index.ts';
 import type { Descent } from '../descent/index.ts';
 import { type Bench, edgeKindAt } from '../road/index.ts';
-import { findLayouts, type Layouts, roadAzimuthDeg } from '../spots/index.ts';
+import { findLayouts, type LayoutRoom, type Layouts, roadAzimuthDeg } from '../spots/index.ts';
 import { isScreeningOnly } from '../terrain/index.ts';
 import { azimuthOf, compassWord, normaliseAzimuth } from '../units/index.ts';
 import { arrivingPart } from './arriving-part.ts';
@@ -10,7 +11,15 @@ import { callPart } from './call-part.ts';
 import { closurePart } from './closure-part.ts';
 import { anglePart, descentPart, positionOf, profilePart } from './descent-part.ts';
 import { descentWarnings } from './descent-warnings.ts';
-import { type GroundWork, standUp } from './ground-work.ts';
+import {
+  clearRoad,
+  type FieldInputs,
+  fieldPart,
+  fieldStateWarnings,
+  readingWarnings,
+  tapedStraight,
+} from './field/index.ts';
+import { standUp } from './ground-work.ts';
 import type { StudyInputs } from './inputs.ts';
 import { layoutPart } from './layout-part.ts';
 import { layoutWarnings } from './layout-warnings.ts';
@@ -20,11 +29,12 @@ import { degrees, lonLatDegrees, metres } from './rounded.ts';
 import { sightWarnings } from './sight-warnings.ts';
 import { sideWords } from './site-words.ts';
 import { spotParts } from './spot-part.ts';
-import type { Study, StudyEdge, StudyWarning } from './study.ts';
+import type { Study, StudyEdge, StudyReading, StudyWarning } from './study.ts';
 import { terrainPart } from './terrain-part.ts';
 import { terrainWarnings } from './terrain-warnings.ts';
 import { waysPart } from './ways-part.ts';
 import { studySentence } from './words/index.ts';
+import type { GroundWork } from './work.ts';
 
 /**
  * The rest of a study on ground worked out before: layouts, ways, people, words. Nothing is cut again; where the conditions or
@@ -37,7 +47,11 @@ export function completeStudy(given: GroundWork, inputs: StudyInputs): Study {
   const { descent, used, info } = side;
   const { plane } = ground;
   const { units, resources, pins, conditions, patients } = inputs;
-  const found = descent ? layoutsOf(work, descent, inputs) : null;
+  const free = descent ? layoutsOf(work, descent, inputs, {}) : null;
+  const taped = tapedStraight(work, free);
+  const limited = taped?.counts.how === 'measured' && !taped.counts.betters;
+  const found = limited && descent ? layoutsOf(work, descent, inputs, { straightM: taped.counts.value! }) : free;
+  const field = fieldPart([...(work.field?.quantities ?? []), ...(taped ? [taped] : [])]);
   const first = found?.layouts[0] ?? null;
   const layouts = found?.layouts.map((layout) => layoutPart(layout, plane)) ?? [];
   const spots = found ? spotParts(found, work.standing!.fleet, pins, plane) : [];
@@ -58,6 +72,8 @@ export function completeStudy(given: GroundWork, inputs: StudyInputs): Study {
     ...benchWarnings(bench, i, { side: side.side, words, kind, units }),
     ...terrainWarnings(info, isScreeningOnly(info), work.doubted, units),
     ...(work.bothDrop ? [bothSides(words)] : []),
+    ...readingWarnings(field, units),
+    ...(inputs.field ? fieldStateWarnings(inputs.field, sinceSurvey(work, inputs.field)) : []),
     ...(descent && !structure ? sightWarnings(closure ?? closurePart(work, 0), from, units) : []),
     ...layoutWarnings({
       ...{ found, layouts, spots, units },
@@ -82,9 +98,10 @@ export function completeStudy(given: GroundWork, inputs: StudyInputs): Study {
       resources: resources.how,
     },
     terrain: terrainPart(ground, used),
-    check: null,
+    check: inputs.field?.check ?? null,
+    field,
     bench: structure ? null : benchPart(bench, i, traits, plane),
-    above: above && !structure ? { angleDeg: degrees(above.angleDeg), heightM: metres(above.heightM) } : null,
+    above: above && !structure ? { angleDeg: aboveDeg(field, above.angleDeg), heightM: metres(above.heightM) } : null,
     edge: descent ? edgePart(work, descent) : null,
     descent: descent ? descentPart(descent, plane) : null,
     profile: descent ? profilePart(descent) : null,
@@ -108,7 +125,24 @@ export function completeStudy(given: GroundWork, inputs: StudyInputs): Study {
 const origin = { x: 0, y: 0 };
 const severityRank = { stop: 0, check: 1, note: 2 } as const;
 
-function layoutsOf(work: GroundWork, descent: Descent, inputs: StudyInputs): Layouts | null {
+/** The slope above as read, where the reading counts. */
+function aboveDeg(field: readonly StudyReading[], computedDeg: number): number {
+  const read = field.find(({ quantity, used }) => quantity === 'slopeAboveDeg' && used === 'measured');
+  return read ? read.measured : degrees(computedDeg);
+}
+
+/** Events at the site that nobody has been there after. */
+function sinceSurvey({ inputs, ground, side, place }: GroundWork, { inFieldOn }: FieldInputs): readonly EventRecord[] {
+  const { line } = side.descent ?? {};
+  const path = [
+    inputs.at,
+    place.position,
+    ...(line ? [line.start, line.end].map((at) => ground.plane.toLonLat(at)) : []),
+  ];
+  return changedSince(path, inputs.events ?? [], inFieldOn, null).sinceSurvey;
+}
+
+function layoutsOf(work: GroundWork, descent: Descent, inputs: StudyInputs, room: LayoutRoom): Layouts | null {
   const { standing, ground } = work;
   if (!standing || !descent.angle) return null;
   const { arrivals, kits, rates, fullBelay } = inputs.resources;
@@ -121,6 +155,7 @@ function layoutsOf(work: GroundWork, descent: Descent, inputs: StudyInputs): Lay
     patients: inputs.patients,
     pins: inputs.pins,
     screeningOnly: isScreeningOnly(work.side.info),
+    room: { ...clearRoad(work), ...room },
     ...{ descent, arrivals, kits, rates, fullBelay: fullBelay ?? false },
   });
 }

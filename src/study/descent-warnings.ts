@@ -17,7 +17,14 @@ export function descentWarnings(descent: Descent, units: UnitSystem): StudyWarni
     list.push({ code, severity, text });
   };
   for (const step of steps) {
-    const source = step.source === 'ground' ? 'in the ground' : step.source === 'mark' ? 'marked' : 'mapped';
+    const source =
+      step.source === 'ground'
+        ? 'in the ground'
+        : step.source === 'mark'
+          ? 'marked'
+          : step.source === 'measured'
+            ? 'measured'
+            : 'mapped';
     say(
       'vertical-step',
       'stop',

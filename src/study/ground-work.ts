@@ -3,7 +3,6 @@ import {
   type Bench,
   benchAround,
   type RoadPlace,
-  type RoadTraits,
   readRoadTags,
   roadAt,
   routePart,
@@ -13,32 +12,13 @@ import {
 } from '../road/index.ts';
 import { type Ground, isScreeningOnly } from '../terrain/index.ts';
 import { ok, type Result } from '../units/index.ts';
+import { applyField } from './field/index.ts';
 import type { GroundInputs, StudyInputs } from './inputs.ts';
 import { withLikelyKind } from './likely-kind.ts';
 import { outdatedGround } from './outdated-ground.ts';
 import { type Side, type SideWork, workUpSide } from './side.ts';
-import { type Standing, standingAt, standsFor } from './standing.ts';
-
-/** The part of a study that hangs on the ground alone, and where apparatus can stand on it. */
-export interface GroundWork {
-  readonly inputs: GroundInputs;
-  readonly ground: Ground;
-  /** The finest raster's kind was guessed. */
-  readonly doubted: boolean;
-  readonly place: RoadPlace;
-  readonly traits: RoadTraits;
-  readonly bench: Bench;
-  /** Element of the bench at the site. */
-  readonly i: number;
-  readonly structure: boolean;
-  readonly side: SideWork;
-  /** Both sides drop and none was named. */
-  readonly bothDrop: boolean;
-  /** How far drivers see the site; null where nothing drops. */
-  readonly sight: SightBothWays | null;
-  /** Null where no apparatus may be placed: no descent, a structure, screening only, a bench of assumed width. */
-  readonly standing: Standing | null;
-}
+import { standingAt, standsFor } from './standing.ts';
+import type { GroundWork } from './work.ts';
 
 /** Sight is followed 300 m along the road; its line is taken a little longer, metres. */
 const SIGHT_LINE_M = 310;
@@ -73,8 +53,11 @@ export function workUpGround(given: StudyInputs): Result<GroundWork> {
     bothDrop: works.length > 1 && works.every(({ descent }) => descent),
     sight: side.descent && !structure ? sightHere(ground, place.value, bench) : null,
     standing: null,
+    field: null,
+    computedBench: bench,
   };
-  return ok(standUp(work, inputs));
+  const measured = applyField(work, pathDown(ground, at, side));
+  return measured.ok ? ok(standUp(measured.value, inputs)) : measured;
 }
 
 /** The site and its descent, as far as it is known. */

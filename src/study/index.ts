@@ -1,4 +1,5 @@
 export * from './complete-study.ts';
+export { type FieldInputs, fieldOfBook } from './field/index.ts';
 export * from './ground-work.ts';
 export * from './inputs.ts';
 export * from './resources-of-book.ts';
@@ -7,3 +8,4 @@ export * from './run.ts';
 export * from './side.ts';
 export type * from './study.ts';
 export * from './words/index.ts';
+export type * from './work.ts';

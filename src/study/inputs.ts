@@ -18,6 +18,7 @@ import { type Conditions, fairConditions } from '../rigging/index.ts';
 import type { RoadIndex } from '../road/index.ts';
 import type { Ground } from '../terrain/index.ts';
 import type { UnitSystem } from '../units/index.ts';
+import type { FieldInputs } from './field/field-inputs.ts';
 import type { Side } from './side.ts';
 
 /** What the ground of a site is worked out from. */
@@ -34,6 +35,8 @@ export interface GroundInputs {
   readonly rule: AngleRule;
   /** What changed the ground where and when: heights older than that are for screening only. */
   readonly events?: readonly EventRecord[];
+  /** What a crew read at the site and who signed: see `fieldOfBook`. */
+  readonly field?: FieldInputs | null;
 }
 
 /** Who comes with what, and how the district works. `how` tells a district's own from what is shipped. */

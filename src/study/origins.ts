@@ -1,4 +1,5 @@
-import type { Origin, Study } from './study.ts';
+import type { QuantityName } from '../book/index.ts';
+import type { Origin, Study, StudyReading } from './study.ts';
 
 /** Where each deciding number of a study comes from, its sigma in the number's own unit, and the rule behind it. */
 export function originsOf(
@@ -38,7 +39,36 @@ export function originsOf(
     }
   }
   layoutOrigins(study, set);
+  for (const reading of study.field) measuredOrigin(origins, reading);
   return origins;
+}
+
+/** The number of a study that a reading of each quantity takes the place of. */
+const measuredPath: Readonly<Partial<Record<QuantityName, string>>> = {
+  angleDeg: 'angle.governingDeg',
+  lipAngleDeg: 'edge.lipAngleDeg',
+  groundLengthM: 'descent.groundLengthM',
+  dropM: 'descent.dropM',
+  stepHeightM: 'descent.steps',
+  slopeAboveDeg: 'above.angleDeg',
+  gradeDeg: 'bench.gradeDeg',
+  crossfallDeg: 'bench.crossfallDeg',
+  edgeOffsetM: 'edge.offsetM',
+  benchWidthM: 'bench.widthM',
+  edgeToAnchorM: 'layouts.haulFieldM',
+  clearBeforeM: 'layouts.roomBeforeM',
+  clearAfterM: 'layouts.roomAfterM',
+  sightBeforeM: 'closure.sightM',
+  sightAfterM: 'closure.sightM',
+};
+
+function measuredOrigin(origins: Record<string, Origin>, reading: StudyReading): void {
+  const { quantity, used, tool, by, on, computed, sigma, betters } = reading;
+  const path = measuredPath[quantity];
+  if (used !== 'measured' || !path) return;
+  const was = computed === null ? 'not computed' : `computed ${computed}`;
+  const gentler = betters ? ', gentler than computed, on two readings' : '';
+  origins[path] = { how: 'measured', sigma, rule: `${tool}, ${by}, ${on}; ${was}${gentler}`, reading };
 }
 
 type SetOrigin = (path: string, rule: string, sigma?: number | null, how?: Origin['how']) => void;

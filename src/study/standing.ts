@@ -31,6 +31,7 @@ export interface WorkedGround {
   readonly inputs: GroundInputs;
   readonly ground: Ground;
   readonly bench: Bench;
+  readonly computedBench: Bench;
   readonly i: number;
   readonly side: SideWork;
   readonly traits: RoadTraits;
@@ -41,7 +42,7 @@ const HAZARD_REACH_M = 250;
 
 /** Seeks places for the apparatus that come, around the point of the edge where the descent of a ground work starts. */
 export function standingAt(
-  { inputs, ground, bench, i, side, traits }: WorkedGround,
+  { inputs, ground, bench, computedBench, i, side, traits }: WorkedGround,
   { conditions, resources }: Pick<StudyInputs, 'conditions' | 'resources'>,
 ): Standing {
   const features = featuresNear(inputs.roads.network.features, ground.plane.origin, HAZARD_REACH_M);
@@ -51,11 +52,27 @@ export function standingAt(
   const element = placeOnBench(bench, start.x, start.y, i, at) ? at[0] : i;
   const coming = new Set(resources.arrivals.map(({ apparatusId }) => apparatusId));
   const fleet = resources.fleet.filter(({ id }) => coming.has(id));
-  const standing = standingGround({
+  const here = {
     ...{ bench, traits, hazards, conditions, ground, settings: defaultSpotSettings },
     site: { stationM: bench.firstStationM + element, side: side.side === 'left' ? -1 : 1 },
-  });
+  } as const;
+  const standing = standOnMeasured(standingGround(here), computedBench === bench ? null : computedBench, here);
   return { conditions, resources, fleet, ground: standing, spots: layoutSpots(standing, fleet, resources.rates) };
+}
+
+/** Where a reading moved the edge, a lip that is steep below the computed edge stays steep. */
+function standOnMeasured(
+  standing: StandingGround,
+  computedBench: Bench | null,
+  here: Parameters<typeof standingGround>[0],
+): StandingGround {
+  if (!computedBench) return standing;
+  const { steep } = standingGround({ ...here, bench: computedBench });
+  const either = (a: Uint8Array, b: Uint8Array): Uint8Array => a.map((flag, k) => flag | b[k]);
+  return {
+    ...standing,
+    steep: { left: either(standing.steep.left, steep.left), right: either(standing.steep.right, steep.right) },
+  };
 }
 
 const conditionNames = ['wet', 'ice', 'night', 'wind', 'looseGround'] as const;

@@ -1,5 +1,5 @@
 import type { Geometry } from 'geojson';
-import type { AngleClass, MarkKind, ResponseTier } from '../book/index.ts';
+import type { AngleClass, MarkKind, QuantityName, ResponseTier } from '../book/index.ts';
 import type { EdgeKind } from '../road/index.ts';
 import type { ClosureKind } from '../spots/index.ts';
 import type { TerrainKind } from '../terrain/index.ts';
@@ -87,7 +87,7 @@ export interface StudyDescent {
   ropeLineM: number;
   end: Position & { elevationM: number; why: DescentEndReason };
   crossings: (Position & { kind: 'bench' | 'road' | 'trail' | 'water'; distanceM: number; widthM: number })[];
-  steps: { distanceM: number; heightM: number; source: 'ground' | 'mark' | 'map' }[];
+  steps: { distanceM: number; heightM: number; source: 'ground' | 'mark' | 'map' | 'measured' }[];
   contacts: { distanceM: number; bendDeg: number }[];
   sightLostAtM: number | null;
   /** The taut rope as drawn: corners from the ground at the edge to 0.8 m above it at the end. */
@@ -176,6 +176,46 @@ export interface Origin {
   how: 'computed' | 'measured' | 'typed' | 'assumed';
   sigma: number | null;
   rule: string | null;
+  /** Where it was measured: the reading behind it and the value that it took the place of. */
+  reading?: StudyReading;
+}
+
+/** The last sign-off. `dueOn`: the day by which somebody should be there again, null where nobody was; `due`: that day has come. */
+export interface StudyCheck {
+  by: string;
+  role: string;
+  on: string;
+  method: 'walked' | 'drove' | 'desk';
+  conditions: string;
+  dueOn: string | null;
+  due: boolean;
+}
+
+/** Readings of one quantity at the site, in the unit that its name ends with. */
+export interface StudyReading {
+  quantity: QuantityName;
+  /** Before anybody measured: null where nothing was found or nothing is computed. */
+  computed: number | null;
+  computedRange: [number, number] | null;
+  /** The stretch that governs as computed, metres from the edge. */
+  stretchM: [number, number] | null;
+  /** The worst reading. */
+  measured: number;
+  /** One sigma of it: as stated, else what is usual with the tool. */
+  sigma: number;
+  /** What the study goes by. */
+  used: 'measured' | 'computed';
+  /** Taken over although gentler: by two readings, a name and a reason. */
+  betters: boolean;
+  tool: string;
+  by: string;
+  on: string;
+  readings: number;
+  reason: string | null;
+  /** The two lie farther apart than their uncertainties explain. */
+  beyond: boolean;
+  /** Why the reading is not taken over; null where it is. */
+  why: string | null;
 }
 
 /**
@@ -188,7 +228,9 @@ export interface Study {
   site: StudySite;
   given: StudyGiven;
   terrain: StudyTerrain;
-  check: { by: string; role: string; on: string; method: 'walked' | 'drove' | 'desk'; conditions: string } | null;
+  check: StudyCheck | null;
+  /** What was read on site beside what was computed, taken over or not. */
+  field: StudyReading[];
   bench: StudyBench | null;
   above: { angleDeg: number; heightM: number } | null;
   edge: StudyEdge | null;

@@ -3,10 +3,10 @@ import type { Crossing, Descent } from '../descent/index.ts';
 import type { ForceCheck } from '../rigging/index.ts';
 import { roadAt } from '../road/index.ts';
 import { findWays, kitArrivals, type Layout, type LowerTo, type Way } from '../spots/index.ts';
-import type { GroundWork } from './ground-work.ts';
 import type { StudyInputs } from './inputs.ts';
 import { metres } from './rounded.ts';
 import type { StudyClosure, StudyWay } from './study.ts';
+import type { GroundWork } from './work.ts';
 
 /** The ways to end the job of a site, the leading one first. */
 export function waysPart(

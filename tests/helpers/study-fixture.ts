@@ -40,6 +40,7 @@ export function studyFixture(change: Partial<Study> = {}): Study {
       sources: [],
     },
     check: null,
+    field: [],
     bench: null,
     above: { angleDeg: 38.7, heightM: 2.4 },
     edge: { lon: -128, lat: 44, elevationM: 1000, offsetM: 4.9, offsetSigmaM: 0.2, firmOffsetM: 4.5, lipAngleDeg: 31 },

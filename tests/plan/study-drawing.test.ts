@@ -104,7 +104,7 @@ describe('studySvg', () => {
         marks: base.marks.map((mark) => ({ ...mark, name: bad })),
         terrain: { ...base.terrain, source: bad },
         warnings: [{ code: bad, severity: 'stop', text: bad }],
-        check: { by: bad, role: bad, on: bad, method: 'walked', conditions: bad },
+        check: { by: bad, role: bad, on: bad, method: 'walked', conditions: bad, dueOn: bad, due: true },
       },
       { units: 'metric' },
     );

@@ -36,8 +36,9 @@ const LONGEST = 2;
 
 /**
  * The rule for readings of one quantity of one site: one that makes the result worse counts at once, the worst first; what betters it
- * needs two readings on the governing stretch, a name and a reason, and then the worst reading counts. A value that was not
- * computed is bettered by any. Readings up to `notBefore` (the day of the last event there) better nothing.
+ * needs two readings on the governing stretch, by two people or on two days, a name and a reason, and then the worst reading
+ * counts. A value that was not computed is bettered by any. Readings up to `notBefore` (the day of the last event there)
+ * better nothing.
  */
 export function fieldValue(
   quantity: QuantityName,
@@ -61,7 +62,7 @@ export function fieldValue(
   const correction = latest(corrections.filter((one) => one.quantity === quantity && !one.deleted));
   const named = counting.filter(({ id }) => correction?.measurementIds.includes(id));
   const lacks: Lack[] = [];
-  if (counting.length < 2 || (correction && named.length < 2)) lacks.push('second reading');
+  if (!independent(counting) || (correction && !independent(named))) lacks.push('second reading');
   if (!correction || correction.by.trim() === '' || correction.reason.trim() === '') lacks.push('name and reason');
   else if (moved(correction.computed, computed.value)) lacks.push('computed anew');
   if (lacks.length === 0) {
@@ -79,6 +80,12 @@ function onStretch({ stretchM }: MeasurementRecord, { stretchM: governing }: Com
   const shared = Math.min(stretchM.to, governing[1]) - Math.max(stretchM.from, governing[0]);
   return shared >= COVERS * length && stretchM.to - stretchM.from <= LONGEST * length;
 }
+
+/** Two of them were taken by different people or on different days: a slip is not written down twice (common practice, no source). */
+const independent = (readings: readonly MeasurementRecord[]): boolean =>
+  readings.some((one) => one.on !== readings[0]!.on || personOf(one) !== personOf(readings[0]!));
+
+const personOf = ({ by }: MeasurementRecord): string => by.trim().replace(/\s+/gu, ' ').toLowerCase();
 
 const moved = (seen: number | null, now: number | null): boolean =>
   seen === null || now === null ? seen !== now : Math.abs(seen - now) > MOVED;

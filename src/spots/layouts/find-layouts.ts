@@ -4,7 +4,7 @@ import { emptySight } from './corridor.ts';
 import { haulFrame } from './haul-frame.ts';
 import { hopes } from './hope.ts';
 import { layoutSpots } from './layout-spots.ts';
-import type { LayoutQuestion, Layouts } from './layout-types.ts';
+import type { LayoutQuestion, LayoutRoom, Layouts } from './layout-types.ts';
 import { type Means, meansOf, type Unit } from './means.ts';
 import { noStraight, noTurned } from './none-because.ts';
 import { offerSeparateBelay } from './offer-belay.ts';
@@ -35,8 +35,9 @@ export function findLayouts(question: LayoutQuestion): Layouts {
     return { ...none('The slope is too short to have an angle: no haul is planned on it.'), spots };
   }
   const search = newSearch(question, means, spots);
-  seekStraight(search, means);
-  seekTurned(search, means);
+  const room = question.room ?? {};
+  seekStraight(search, means, room);
+  seekTurned(search, means, room);
   const { straight, turned } = search.podiums;
   const groups = [straight.kept(), turned[1].kept(), turned[-1].kept()];
   const chosen = chosenFew(groups.map((group) => group.map((one) => offerSeparateBelay(one, search))));
@@ -86,23 +87,29 @@ function newSearch(question: LayoutQuestion, means: Means, spots: readonly Spot[
   };
 }
 
-function seekStraight(search: Search, means: Means): void {
+function seekStraight(search: Search, means: Means, room: LayoutRoom): void {
   const { pins, marks } = search;
   if (pins.turn !== undefined) return;
-  const pinned = (stands: readonly Stand[]): Stand[] => only(stands, pins.anchor);
+  const { edge } = search.frame;
+  const reached = within(room);
+  const near = (stand: Stand): boolean =>
+    reached(stand) && Math.hypot(stand.tie.x - edge.x, stand.tie.y - edge.y) <= (room.straightM ?? Infinity);
+  const pinned = (stands: readonly Stand[]): Stand[] => only(stands, pins.anchor).filter(near);
   // All of them, alike or not: with one that comes later more rope is at hand when rigging ends.
   for (const unit of means.units) searchStraight(search, pinned(search.standsOf.get(unit.apparatus.id) ?? []));
   searchStraight(search, pinned(marks));
 }
 
-function seekTurned(search: Search, means: Means): void {
+function seekTurned(search: Search, means: Means, room: LayoutRoom): void {
   const { pins, marks, standsOf } = search;
   const stands = (unit: Unit): readonly Stand[] => standsOf.get(unit.apparatus.id) ?? [];
+  const reached = within(room);
+  const reachable = (all: readonly Stand[], pin: string | undefined): Stand[] => only(all, pin).filter(reached);
   const free = pins.anchor === undefined && pins.turn === undefined && pins.belay === undefined;
   const single = free ? firstOfEach(means.units, (unit) => [unit]) : means.units;
   const seek = (along: -1 | 1, wide: boolean): void => {
     const both = (turns: readonly Stand[], anchors: readonly Stand[]): void =>
-      searchTurned(search, only(turns, pins.turn), only(anchors, pins.anchor), along, wide);
+      searchTurned(search, reachable(turns, pins.turn), reachable(anchors, pins.anchor), along, wide);
     for (const { turn, anchor } of unitPairs(means, free)) both(stands(turn), stands(anchor));
     for (const unit of single) {
       both(stands(unit), marks);
@@ -115,6 +122,12 @@ function seekTurned(search: Search, means: Means): void {
     if (search.podiums.turned[along].kept().length === 0) seek(along, true);
   }
 }
+
+/** Stands that lie on the road that was measured to be clear. */
+const within =
+  ({ beforeM = Infinity, afterM = Infinity }: LayoutRoom) =>
+  ({ alongM }: Stand): boolean =>
+    alongM >= -beforeM && alongM <= afterM;
 
 const only = (stands: readonly Stand[], id: string | undefined): Stand[] =>
   id === undefined ? [...stands] : stands.filter(({ tie }) => tie.id === id);

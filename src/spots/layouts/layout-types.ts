@@ -36,8 +36,19 @@ export interface LayoutQuestion {
   /** The book has the belay take the full weight everywhere, not only where planned as high or over a step. */
   readonly fullBelay?: boolean;
   readonly pins: LayoutPins;
+  /** What somebody measured of the room; nothing reaches farther. */
+  readonly room?: LayoutRoom;
   /** Candidates already found for this ground and fleet (`layoutSpots`); found anew where left out. */
   readonly spots?: readonly Spot[];
+}
+
+/** Room as measured on site, metres; what was not measured is left out. */
+export interface LayoutRoom {
+  /** From the edge to the anchor of a straight haul, at most. */
+  readonly straightM?: number;
+  /** Clear road from the edge back along the drawing, and on along it. */
+  readonly beforeM?: number;
+  readonly afterM?: number;
 }
 
 /** Ids of spots or marks that somebody fixed; everything else is worked out around them. */

@@ -47,10 +47,11 @@ function haulParts(study: Omit<Study, 'sentence'>, units: UnitSystem): (string |
   ];
 }
 
-function planWords({ angle }: Omit<Study, 'sentence'>): string {
+function planWords({ angle, origins }: Omit<Study, 'sentence'>): string {
   const { planAs, class: named, governingDeg, rangeDeg, rule } = angle!;
   const undecided = named === 'undecided' ? ', undecided' : '';
-  return `Plan as ${planAs}${undecided}: ${formatDegrees(governingDeg)}, ${formatAngleRange(...rangeDeg)} (rule ${rule.name}).`;
+  const measured = origins['angle.governingDeg']?.how === 'measured' ? ' measured' : '';
+  return `Plan as ${planAs}${undecided}: ${formatDegrees(governingDeg)}${measured}, ${formatAngleRange(...rangeDeg)} (rule ${rule.name}).`;
 }
 
 function weatherWords({ given }: Omit<Study, 'sentence'>): string | null {

@@ -105,4 +105,4 @@ const ends: Readonly<Record<NonNullable<Study['descent']>['end']['why'], string>
   'no data': 'to where the elevation data end',
 };
 
-const stepSources = { ground: 'found in the ground', mark: 'marked', map: 'mapped' } as const;
+const stepSources = { ground: 'found in the ground', mark: 'marked', map: 'mapped', measured: 'measured' } as const;

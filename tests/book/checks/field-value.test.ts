@@ -56,7 +56,7 @@ describe('a reading that makes the result worse', () => {
 });
 
 describe('a reading that betters the result', () => {
-  const two = [reading('a', 33), reading('b', 34)];
+  const two = [reading('a', 33), reading('b', 34, { by: 'Officer B' })];
   it('waits for a second one, a name and a reason', () => {
     expect(angle([reading('a', 33)])).toMatchObject({
       value: 38,
@@ -78,27 +78,34 @@ describe('a reading that betters the result', () => {
   it.each<[string, MeasurementRecord[], CorrectionRecord[], string | null, string]>([
     [
       'on another stretch',
-      [reading('a', 33), reading('b', 34, { stretchM: { from: 20, to: 25 } })],
+      [reading('a', 33), reading('b', 34, { by: 'Officer B', stretchM: { from: 20, to: 25 } })],
       [correction()],
       null,
       'second reading',
     ],
     [
       'over a longer stretch',
-      [reading('a', 33), reading('b', 34, { stretchM: { from: 0, to: 60 } })],
+      [reading('a', 33), reading('b', 34, { by: 'Officer B', stretchM: { from: 0, to: 60 } })],
       [correction()],
       null,
       'second reading',
     ],
     [
       'on a stretch that nobody told',
-      [reading('a', 33), reading('b', 34, { stretchM: null })],
+      [reading('a', 33), reading('b', 34, { by: 'Officer B', stretchM: null })],
+      [correction()],
+      null,
+      'second reading',
+    ],
+    [
+      'by one person on one day, however the name is written',
+      [reading('a', 33), reading('b', 34, { by: ' officer  a ' })],
       [correction()],
       null,
       'second reading',
     ],
     ['from before an event', two, [correction()], '2025-03-19', 'second reading'],
-    ['taken back', [reading('a', 33), reading('b', 34, { deleted: true })], [correction()], null, 'second reading'],
+    ['taken back', [reading('a', 33), reading('b', 34, { by: 'Officer B', deleted: true })], [correction()], null, 'second reading'],
     ['not named by the correction', two, [correction({ measurementIds: ['a'] })], null, 'second reading'],
     ['without a reason', two, [correction({ reason: ' ' })], null, 'name and reason'],
     ['with a correction taken back', two, [correction({ deleted: true })], null, 'name and reason'],
@@ -108,6 +115,9 @@ describe('a reading that betters the result', () => {
     const found = angle(readings, corrections, notBefore);
     expect([found.value, found.how]).toEqual([38, 'computed']);
     expect(found.waiting?.lacks).toContain(lack);
+  });
+  it('counts from one person on two days', () => {
+    expect(angle([reading('a', 33), reading('b', 34, { on: '2025-03-20' })], [correction()]).value).toBe(34);
   });
   it('takes the worst of all readings although two are better', () => {
     expect(angle([...two, reading('c', 36, { stretchM: null })], [correction()]).value).toBe(36);
@@ -133,6 +143,7 @@ it('over 5,000 random sets, nothing but two readings, a name and a reason better
       reading(`r${k}`, 0, {
         reading: { quantity, value: draw(quantity) },
         stretchM: random.next() < 0.5 ? null : { from: 4, to: 9 },
+        by: random.next() < 0.5 ? 'Officer A' : 'Officer B',
       }),
     );
     const corrections =
@@ -146,6 +157,7 @@ it('over 5,000 random sets, nothing but two readings, a name and a reason better
     if (worse * (found.value! - value) < 0) {
       bettered += 1;
       expect([found.betters, corrections.length, readings.length >= 2]).toEqual([true, 1, true]);
+      expect(new Set(readings.map(({ by }) => by)).size).toBe(2);
     }
   }
   expect(bettered).toBeGreaterThan(20);

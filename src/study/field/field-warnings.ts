@@ -1,0 +1,74 @@
+import { type Contested, type EventRecord, quantities } from '../../book/index.ts';
+import { formatTaped, type UnitSystem } from '../../units/index.ts';
+import type { StudyReading, StudyWarning } from '../study.ts';
+import type { FieldInputs } from './field-inputs.ts';
+
+/** A slope above the road that is steeper is warned of, degrees, as where it was computed. */
+const LOOSE_ABOVE_DEG = 35;
+
+/** What must be said of readings: taken over or not, gentler ones that count, and those that nothing computed explains. */
+export function readingWarnings(readings: readonly StudyReading[], units: UnitSystem): StudyWarning[] {
+  return readings.map((row): StudyWarning => {
+    const { quantity, computed, used, betters, by, on, beyond, reason, why } = row;
+    const shown = (value: number): string => readingText(row, value, units);
+    const what = quantities[quantity].words;
+    const none = computed === 0 && (quantity === 'stepHeightM' || quantity === 'slopeAboveDeg');
+    const against = computed === null ? '' : none ? ', none computed' : `, computed ${shown(computed)}`;
+    const head = `Measured ${shown(row.measured)}, ${what}, by ${by}, ${on}${against}`;
+    const far = beyond ? ' They lie farther apart than their errors explain: find out which is wrong.' : '';
+    if (used === 'computed')
+      return { code: 'reading-not-taken', severity: 'check', text: `${head}; not taken over: ${why}.${far}` };
+    const up =
+      quantity === 'slopeAboveDeg' && row.measured > LOOSE_ABOVE_DEG ? ' Look up: what can come down on the crew?' : '';
+    const gentler = betters ? `, gentler, on two readings: ${reason}` : '';
+    return {
+      code: betters ? 'reading-gentler' : 'reading-counts',
+      severity: betters || beyond || up !== '' ? 'check' : 'note',
+      text: `${head}: the measured one counts${gentler}.${far}${up}`,
+    };
+  });
+}
+
+/** A reading as people see it: degrees or a tape's tenth. */
+export const readingText = ({ quantity }: Pick<StudyReading, 'quantity'>, value: number, units: UnitSystem): string =>
+  quantity.endsWith('Deg') ? `${Math.round(value * 10) / 10}°` : formatTaped(value, units);
+
+/** What sign-offs and undecided values ask for. `sinceSurvey`: events that nobody has been on site after. */
+export function fieldStateWarnings(
+  { check, inFieldOn, contested }: FieldInputs,
+  sinceSurvey: readonly EventRecord[],
+): StudyWarning[] {
+  const list: StudyWarning[] = sinceSurvey.map(({ name, on }) => ({
+    code: 'changed-since-survey',
+    severity: 'stop',
+    text: changedWords(name, on),
+  }));
+  if (inFieldOn === null)
+    list.push({
+      code: 'not-field-verified',
+      severity: 'check',
+      text: check
+        ? `Not field-verified: looked over at a desk by ${check.by} on ${check.on}.`
+        : 'Not field-verified: nobody has signed for this site.',
+    });
+  else if (check?.due)
+    list.push({
+      code: 'review-due',
+      severity: 'check',
+      text: `Last looked at on ${inFieldOn} by ${check.by}: due again since ${check.dueOn}.`,
+    });
+  for (const { field, table, id, values } of contested)
+    list.push({ code: 'contested', severity: 'check', text: contestedWords(field, table, id, values) });
+  return list;
+}
+
+/** What a stop says of an event that nobody has been on site after. */
+export const changedWords = (name: string, on: string): string => `${name}, ${on}: nobody has been here since.`;
+
+/** Two people wrote one field: readings count by the worse, of everything else the book's own order holds the first. */
+function contestedWords(field: string, table: string, id: string, values: Contested['values']): string {
+  const count = values.length === 2 ? 'Two' : String(values.length);
+  const used = table === 'measurements' && field === 'reading' ? 'the worse is used' : 'the first is used';
+  const names = [...new Set(values.map(({ who }) => who))].join(' and ');
+  return `${count} values stand in the book for ${field} of ${table} ${id}, by ${names}; ${used} until somebody decides.`;
+}
