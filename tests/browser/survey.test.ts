@@ -216,6 +216,39 @@ describe.skipIf(withoutChromium())('the survey', () => {
     await expect.poll(() => page.getByText(/Landing zone, \d+.ft/).count(), patient).toBe(0);
   }, 120_000);
 
+  test('the spot tool parks the apparatus that is chosen as what is chosen; the study changes and unpins it by keys', async () => {
+    const { page, x, y } = await atKettleBend();
+    await page.keyboard.press('v');
+    const names = await page.locator('.flag-fields select').first().locator('option').allTextContents();
+    expect(names.length).toBeGreaterThan(1);
+    await page.locator('.flag-fields select').first().selectOption({ index: 1 });
+    await page.locator('.flag-fields select').nth(1).selectOption('belay');
+    await page.mouse.click(x + 40, y - 8);
+    await flag(page, /Pinned there as belay anchor/);
+    await page.locator('.maplibregl-canvas').focus();
+    await page.keyboard.press('2');
+    const row = page.locator('.pin-row', { hasText: 'Belay anchor' });
+    const parked = page.getByLabel('Belay anchor: apparatus parked there');
+    await parked.waitFor({ timeout: 20_000 });
+    await expect.poll(() => parked.locator('option:checked').textContent(), patient).toBe(names[1]);
+    await parked.selectOption({ index: 0 });
+    await expect
+      .poll(() => row.locator('select').first().locator('option:checked').textContent(), patient)
+      .toContain(names[0]);
+    const pin = page.getByRole('button', { name: 'Belay anchor pinned' });
+    await pin.press('Enter');
+    await expect.poll(() => pin.count(), patient).toBe(0);
+    await page.keyboard.press('Control+z');
+    await pin.waitFor();
+    // By keys alone: the map, the tool, the cross.
+    await page.locator('.maplibregl-canvas').focus();
+    await page.keyboard.press('v');
+    await page.keyboard.press('Enter');
+    await flag(page, /Pinned there as anchor|too far along/);
+    await page.keyboard.press('?');
+    await page.getByText('Map: turn the apparatus 5°').waitFor();
+  }, 120_000);
+
   test('two taps measure distance, bearing and grade', async () => {
     const { page, x, y } = await atKettleBend();
     await page.keyboard.press('m');

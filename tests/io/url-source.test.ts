@@ -99,6 +99,19 @@ describe('bytes behind an address', () => {
     await settled;
     await expect.poll(() => server.aborted()).toBe(before + 1);
   });
+
+  it('are given up, and not called short, where whoever answers in between ends them as empty', async () => {
+    const abort = new AbortController();
+    const empty = async (): Promise<Response> => {
+      abort.abort(new Error('enough'));
+      return new Response(new Uint8Array(0), { status: 206, headers: { 'content-range': 'bytes 0-9/1000' } });
+    };
+    await expect(urlSource('https://x.invalid/a.tif', { fetch: empty }).read(0, 10, abort.signal)).rejects.toThrow(
+      'enough',
+    );
+    const short = urlSource('https://x.invalid/a.tif', { fetch: empty }).read(0, 10);
+    await expect(short).rejects.toThrow('sent 0 bytes where 10 were asked for');
+  });
 });
 
 describe('ground behind an address', () => {

@@ -91,7 +91,10 @@ export function urlSource(url: string, options: UrlSourceOptions = {}): ByteSour
 
   async function body(answer: Response, signal?: AbortSignal): Promise<ArrayBuffer> {
     try {
-      return await answer.arrayBuffer();
+      const bytes = await answer.arrayBuffer();
+      // Behind a service worker a reading that was given up may end as an empty one.
+      signal?.throwIfAborted();
+      return bytes;
     } catch (cause) {
       signal?.throwIfAborted();
       throw new UserError('cut-off', `The connection to ${url} broke off while it was read; try again.`, { cause });

@@ -66,7 +66,7 @@ export function siteLayers(ink: MapInk, selected: string | null): LayerSpecifica
         'text-font': [ink.words],
         'text-size': 13.5,
         'text-variable-anchor': ['left', 'right', 'top', 'bottom'],
-        'text-radial-offset': 1.25,
+        'text-radial-offset': 1.6,
         'text-justify': 'auto',
       },
       paint: { 'text-color': ink.ink, 'text-halo-color': ink.leaf, 'text-halo-width': 2.2 },

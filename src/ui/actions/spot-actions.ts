@@ -1,7 +1,8 @@
 import type { LonLat } from '../../geo/index.ts';
 import type { Pins, Study } from '../../study/index.ts';
-import { usePlace, useStudy } from '../state/index.ts';
-import { spotIdAt } from '../study/spot-id-at.ts';
+import { usePlace, useStudy, useTool } from '../state/index.ts';
+import { roleWords } from '../study/pin-roles.ts';
+import { apparatusIn, apparatusOf, spotIdAt } from '../study/spot-id-at.ts';
 import type { Deps } from './deps.ts';
 import { type Question, questionOf } from './question.ts';
 import type { StudyActions } from './study-actions.ts';
@@ -21,7 +22,7 @@ export interface SpotActions {
   move(wish: SpotWish): void;
   /** The spot was let go: it is pinned there, one command of the book. */
   place(wish: SpotWish): void;
-  /** Parks an apparatus at a tap and takes it for the anchor. */
+  /** Parks the apparatus that was chosen at a tap and pins it as what was chosen; why it cannot, null where it did. */
   park(at: LonLat): string | null;
   pin(role: PinRole, id: string | null): void;
   /** Pins what the first layouts use there, or lets it go again. */
@@ -50,7 +51,7 @@ export function createSpotActions({ log }: Pick<Deps, 'log'>, study: StudyAction
     const question = withPin(role, id);
     if (!subject || !question) return;
     if (subject.kind === 'site') {
-      const label = id === null ? `Unpin the ${words[role]}` : `Pin the ${words[role]}`;
+      const label = id === null ? `Unpin the ${roleWords[role]}` : `Pin the ${roleWords[role]}`;
       void log.commit(label, [{ table: 'sites', id: subject.id, set: { [fields[role]]: id } }]);
     } else {
       loosePins = question.pins;
@@ -76,11 +77,12 @@ export function createSpotActions({ log }: Pick<Deps, 'log'>, study: StudyAction
     },
     park(at) {
       const made = useStudy.getState().answer?.study;
-      const apparatus = made?.spots[0] && apparatusOf(made.spots[0].id);
+      const { parked } = useTool.getState();
+      const apparatus = parked.apparatus ?? (made && apparatusIn(made)[0]?.id);
       if (!made || !apparatus) return 'No apparatus can be parked here: the study has no spots.';
       const id = spotIdAt(made, apparatus, at, null);
       if (!id) return 'That is too far along the road from the site.';
-      pin('anchor', id);
+      pin(parked.role, id);
       return null;
     },
     pin,
@@ -95,10 +97,6 @@ export function createSpotActions({ log }: Pick<Deps, 'log'>, study: StudyAction
 }
 
 const fields = { anchor: 'pinnedAnchor', turn: 'pinnedTurn', belay: 'pinnedBelay' } as const;
-const words = { anchor: 'anchor', turn: 'change of direction', belay: 'belay anchor' } as const;
-
-/** The apparatus in a spot's id. */
-const apparatusOf = (spotId: string): string => spotId.split(':').slice(1, -3).join(':');
 
 /** What the spot is in the study's first layout that uses it. */
 function roleOf({ layouts }: Study, id: string): PinRole {

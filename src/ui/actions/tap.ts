@@ -1,5 +1,6 @@
 import type { LonLat } from '../../geo/index.ts';
 import { idleTool, type ToolName, usePlace, useTool } from '../state/index.ts';
+import { roleWords } from '../study/pin-roles.ts';
 import type { MarkActions } from './mark-actions.ts';
 import type { Navigate } from './navigate.ts';
 import { questionOf, toCentimetres } from './question.ts';
@@ -42,7 +43,8 @@ export function createTap(parts: Parts, navigate: Navigate) {
     'landing zone': marks.landingZone,
     spot(at) {
       const problem = spots.park(at);
-      useTool.setState(problem ? { said: problem } : { said: 'Anchor pinned there.', tool: 'look' });
+      const { role } = useTool.getState().parked;
+      useTool.setState(problem ? { said: problem } : { said: `Pinned there as ${roleWords[role]}.`, tool: 'look' });
     },
     'patient point': placePatient,
   };

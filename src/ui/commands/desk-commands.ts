@@ -107,6 +107,19 @@ export function deskCommands(desk: Desk): readonly Command[] {
       whyNot: always,
       run: () => desk.setUnits(useReading.getState().units === 'us' ? 'metric' : 'us'),
     },
+    {
+      id: 'keys',
+      label: 'Show these keys',
+      key: '?',
+      whyNot: always,
+      run: () => {
+        const keys = document.querySelector<HTMLDetailsElement>('#keys');
+        if (!keys) return;
+        keys.open = true;
+        keys.querySelector('summary')?.focus();
+        keys.scrollIntoView({ block: 'nearest' });
+      },
+    },
     ...stencil,
   ];
 }

@@ -53,6 +53,7 @@ export function NotesBody({ commands }: { readonly commands: readonly Command[] 
         {site && <SitePanel key={site.id} site={site} />}
         {!site && subject && <PointKeys />}
         <SurveyNotes />
+        <KeyList commands={commands} />
       </>
     );
   }

@@ -109,7 +109,14 @@ export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
           ))}
         </fieldset>
       )}
-      {problem && <p className="map-problem">{problem}</p>}
+      {problem && (
+        <p className="map-problem" role="status">
+          {problem}{' '}
+          <button type="button" className="key-quiet" onClick={() => useDistrict.setState({ mapProblem: null })}>
+            close
+          </button>
+        </p>
+      )}
     </section>
   );
 }

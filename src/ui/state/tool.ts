@@ -1,6 +1,7 @@
 import { create } from 'zustand';
 import type { MarkKind } from '../../book/index.ts';
 import type { LonLat } from '../../geo/index.ts';
+import type { Pins } from '../../study/index.ts';
 import type { Measured } from '../../workers/index.ts';
 
 /** What the next tap on the map does: nothing but look, one cut of the stencil, the tape, or a new place for the mark in hand. */
@@ -15,6 +16,8 @@ export interface ToolState {
   readonly moving: readonly LonLat[] | null;
   /** The mark, landing zone, staging or parking in hand; null for none. */
   readonly markId: string | null;
+  /** What the spot tool parks, an apparatus's id (null for the first that the study has), and what it is pinned as. */
+  readonly parked: { readonly apparatus: string | null; readonly role: keyof Pins };
   /** What the last tap did or why it did nothing, one sentence. */
   readonly said: string | null;
 }
@@ -25,6 +28,7 @@ export const idleTool: ToolState = {
   measured: null,
   moving: null,
   markId: null,
+  parked: { apparatus: null, role: 'anchor' },
   said: null,
 };
 

@@ -4,6 +4,7 @@ import type { PinRole } from '../actions/index.ts';
 import { useActions } from '../desk-context.ts';
 import { useStudy } from '../state/index.ts';
 import { anchorName } from './layout-words.ts';
+import { apparatusIn, apparatusOf, parkedBy } from './spot-id-at.ts';
 
 const names: Readonly<Record<PinRole, string>> = {
   anchor: 'Anchor',
@@ -72,6 +73,22 @@ function PinRow({ study, units, role, id, pinned }: RowProps) {
           ))}
         </select>
       </label>
+      {spot && (
+        <label>
+          <span>parked there</span>
+          <select
+            value={apparatusOf(id)}
+            onChange={(event) => desk.spots.pin(role, parkedBy(event.target.value, id))}
+            aria-label={`${names[role]}: apparatus parked there`}
+          >
+            {apparatusIn(study).map((one) => (
+              <option key={one.id} value={one.id}>
+                {one.name}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
       <button
         type="button"
         aria-pressed={pinned}

@@ -27,3 +27,17 @@ export function spotIdAt({ bench }: Study, apparatus: string, at: LonLat, headin
   }
   return best?.id ?? null;
 }
+
+/** The apparatus in a spot's id. */
+export const apparatusOf = (spotId: string): string => spotId.split(':').slice(1, -3).join(':');
+
+/** The same place and heading for another apparatus. */
+export const parkedBy = (apparatus: string, spotId: string): string =>
+  ['S', apparatus, ...spotId.split(':').slice(-3)].join(':');
+
+/** Apparatus that the study has spots for: id and name, in the order of its spots. */
+export const apparatusIn = ({
+  spots,
+}: Pick<Study, 'spots'>): readonly { readonly id: string; readonly name: string }[] => [
+  ...new Map(spots.map(({ id, apparatus }) => [apparatusOf(id), { id: apparatusOf(id), name: apparatus }])).values(),
+];

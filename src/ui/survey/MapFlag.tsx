@@ -4,6 +4,7 @@ import { useActions } from '../desk-context.ts';
 import { useBook, usePlace, useReading, useStudy, useTool } from '../state/index.ts';
 import { markShape } from './mark-shape.ts';
 import { placeWords } from './place-words.ts';
+import { SpotChoice } from './SpotChoice.tsx';
 
 /** What the last tap did, what is being drawn or measured, and the one thing to do next. */
 export function MapFlag() {
@@ -20,6 +21,7 @@ export function MapFlag() {
   return (
     <div className="map-flag" role="status">
       <p>{words}</p>
+      {tool === 'spot' && <SpotChoice />}
       {drawing && (
         <div className="flag-keys">
           <button type="button" onClick={desk.marks.finish}>
