@@ -1,4 +1,11 @@
-import { BOOK_VERSION, type Book, type BookTables, type Contested, tableNames } from '../schema/index.ts';
+import {
+  type AnyRecord,
+  BOOK_VERSION,
+  type Book,
+  type BookTables,
+  type Contested,
+  tableNames,
+} from '../schema/index.ts';
 import { childrenByOwner } from './children.ts';
 import { contestedFields, isDeleted } from './contested.ts';
 import type { MergeState } from './merge-state.ts';
@@ -17,11 +24,11 @@ export function snapshotOf(state: MergeState): Book {
   for (const table of tableNames) {
     read[table] = [];
     for (const record of sorted(state.records.get(table)!)) {
-      const own = children.get(recordKey(table, record.id)) ?? [];
-      const plain = plainRecord(record, isDeleted(record, own));
-      if (!plain) continue;
-      read[table].push(plain);
-      contested.push(...contestedFields(record, own).sort((a, b) => (a.field < b.field ? -1 : 1)));
+      const made = alone.get(record) ?? plainForm(record, children.get(recordKey(table, record.id)) ?? []);
+      if (!record.cells.deleted) alone.set(record, made);
+      if (!made.plain) continue;
+      read[table].push(made.plain);
+      contested.push(...made.contested);
     }
   }
   return {
@@ -31,6 +38,19 @@ export function snapshotOf(state: MergeState): Book {
     madeFrom: heads(state.vector).map(([actor, n]) => ({ actor, n })),
   };
 }
+
+interface PlainForm {
+  readonly plain: AnyRecord | null;
+  readonly contested: readonly Contested[];
+}
+
+/** Plain forms that hang on their record alone; a record is never changed but replaced. */
+const alone = new WeakMap<RecordState, PlainForm>();
+
+const plainForm = (record: RecordState, children: readonly RecordState[]): PlainForm => ({
+  plain: plainRecord(record, isDeleted(record, children)),
+  contested: contestedFields(record, children).sort((a, b) => (a.field < b.field ? -1 : 1)),
+});
 
 const sorted = (records: ReadonlyMap<string, RecordState>): RecordState[] =>
   [...records.values()].sort((a, b) => (a.id < b.id ? -1 : 1));
