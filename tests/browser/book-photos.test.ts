@@ -6,6 +6,7 @@ import { readBook } from '../../src/io/index.ts';
 import { memorySource } from '../../src/io/memory/index.ts';
 import { exifBlock, secret } from '../helpers/sample-images.ts';
 import { type RunningApp, startApp } from './app.ts';
+import { auditPage } from './audit.ts';
 import { launchChromium, withoutChromium } from './chromium.ts';
 import { openPage, smallDesk } from './page.ts';
 
@@ -61,11 +62,9 @@ describe.skipIf(withoutChromium())('photos on a study', () => {
     const large = page.getByRole('dialog', { name: 'Photo, large' });
     const picture = large.getByRole('img', { name: 'the lip' });
     await expect.poll(() => picture.evaluate((one: HTMLImageElement) => one.naturalWidth)).toBe(640);
+    expect(await auditPage(page)).toEqual([]);
     await page.keyboard.press('Escape');
     await large.waitFor({ state: 'hidden' });
-    await page.reload();
-    await block.getByText('the litter, 2026-05-03').waitFor({ timeout: 30_000 });
-
     await page.goto(`${app.url}/#/book?export`);
     const plain = await written(page, 'Write the copy');
     const history = await written(page, 'Write the book');

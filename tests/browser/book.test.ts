@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { leaves } from '../../src/ui/book/leaves.ts';
 import { makePng } from '../helpers/make-png.ts';
 import { type RunningApp, startApp } from './app.ts';
 import { auditPage } from './audit.ts';
@@ -84,17 +85,8 @@ describe.skipIf(withoutChromium())('the book screen', () => {
     await close();
   }, 60_000);
 
-  test('a file of places is shown before it is added; a deleted site is brought back', async () => {
-    const { page, close } = await open('import');
-    const csv = 'name,lat,lon,kind\nBig fir,44.0,-128.0,tree\nNowhere,,,tree\n';
-    await page.getByLabel('Places').setInputFiles(textFile('marks.csv', csv));
-    const found = page.getByRole('region', { name: 'What marks.csv would add' });
-    await found.getByText('1 place, 1 not usable').waitFor();
-    await found.getByRole('button', { name: 'Add 1' }).click();
-    await page.getByText('1 added from marks.csv.').waitFor();
-    await page.getByLabel('Places').setInputFiles(textFile('bad.kml', '<kml><oops'));
-    await page.getByText('The book is as it was.').waitFor();
-
+  test('a deleted site is brought back', async () => {
+    const { page, close } = await open('history');
     await page.goto(`${app.url}/#/survey/kettle-bend`);
     await page.getByRole('button', { name: 'delete', exact: true }).first().click();
     await page.waitForFunction(() => !location.hash.includes('kettle-bend'));
@@ -176,31 +168,26 @@ describe.skipIf(withoutChromium())('the book screen', () => {
     await close();
   }, 60_000);
 
-  test.each(['desk', 'phone'] as const)(
-    'axe finds nothing serious on any leaf, %s',
-    async (size) => {
-      const options = size === 'phone' ? phone : smallDesk;
+  test.each([
+    ['desk', 'light'],
+    ['phone', 'dark'],
+  ] as const)(
+    'axe finds nothing serious on any leaf, %s, %s',
+    async (size, colorScheme) => {
+      const options = { ...(size === 'phone' ? phone : smallDesk), colorScheme };
       const { page, close } = await openPage(browser, `${app.url}/#/book`, options);
       await page.locator('[data-testid=storage]').waitFor({ timeout: 30_000 });
       await page.getByRole('button', { name: 'write them in' }).click();
-      for (const leaf of [
-        'kit',
-        'fleet',
-        'stations',
-        'response',
-        'rules',
-        'markers',
-        'events',
-        'photos',
-        'history',
-        'import',
-        'export',
-        'keeping',
-      ]) {
-        await page.goto(`${app.url}/#/book?${leaf}`);
+      for (const { name, words } of leaves) {
+        await page.goto(`${app.url}/#/book?${name}`);
+        await page.getByRole('heading', { level: 1, name: words }).waitFor();
         await page.waitForTimeout(150);
-        expect(await auditPage(page), leaf).toEqual([]);
+        expect(await auditPage(page), name).toEqual([]);
       }
+      await page.goto(`${app.url}/#/book?import`);
+      await page.getByLabel('Places').setInputFiles(textFile('open.csv', 'name,lat,lon\nA,44,-128\nB,44.001,-128\n'));
+      await page.getByLabel('All 2 whose kind the file does not say are').waitFor();
+      expect(await auditPage(page), 'a file of places').toEqual([]);
       await close();
     },
     60_000,
