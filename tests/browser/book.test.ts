@@ -100,6 +100,32 @@ describe.skipIf(withoutChromium())('the book screen', () => {
     await close();
   }, 60_000);
 
+  test('an event marks the sites in its area: in the list, as a stop, and as screening only where the heights are older', async () => {
+    const { page, close } = await open('events');
+    await page.getByRole('button', { name: 'add an event' }).click();
+    const form = page.getByRole('form', { name: 'Add an event' });
+    await form.getByLabel('Name').fill('March slide');
+    await form.getByLabel('Kind').selectOption('slide');
+    await form.getByLabel('On').fill('2026-03-01');
+    await form.getByLabel('Area').fill('43.99982, -128.01572 within 300');
+    await form.getByRole('button', { name: 'Add' }).click();
+    await saved(page);
+    await page.goto(`${app.url}/#/survey`);
+    await page.getByRole('button', { name: /Kettle Bend.*changed 2026-03-01/ }).waitFor({ timeout: 30_000 });
+    expect(await page.getByRole('button', { name: /Split Oak.*changed/ }).count()).toBe(0);
+    await page.goto(`${app.url}/#/study/kettle-bend`);
+    await sentenceLike(page, /Screening only, the elevation is older than March slide, 2026-03-01/);
+    const warnings = page.getByRole('region', { name: 'Warnings' });
+    await warnings.getByText('stop').first().waitFor();
+    await warnings
+      .getByText(/March slide, 2026-03-01/)
+      .first()
+      .waitFor();
+    await page.goto(`${app.url}/#/study/split-oak`);
+    await sentenceLike(page, /^Plan as low/);
+    await close();
+  }, 90_000);
+
   test('two books are joined: both values of a field are shown with who and when, and one is decided on', async () => {
     const one = await open('rules');
     const two = await open('rules');

@@ -92,3 +92,38 @@ test('one site is found among 5,000', () => {
     ['s4999'],
   );
 });
+
+test('a site in the area of an event counts as not checked until somebody was there after it', () => {
+  const ring: [number, number][] = [
+    [-128.1, 43.9],
+    [-127.9, 43.9],
+    [-127.9, 44.1],
+    [-128.1, 44.1],
+    [-128.1, 43.9],
+  ];
+  const area = { type: 'Polygon' as const, coordinates: [ring] };
+  const slide = {
+    id: 'e',
+    name: 'Slide',
+    kind: 'slide' as const,
+    area,
+    on: '2026-05-01',
+    by: null,
+    notes: '',
+    deleted: false,
+  };
+  const events = new Map([['e', slide]]);
+  const signed = new Map([
+    signOff('a', '2026-04-30', 'walked'),
+    signOff('b', '2026-05-02', 'walked'),
+    signOff('c', '2026-06-01', 'desk'),
+  ]);
+  const rows = siteRows(sites, reads, signed, undefined, events);
+  expect(rows.map(({ site: { id }, changedOn }) => [id, changedOn])).toEqual([
+    ['a', '2026-05-01'],
+    ['b', null],
+    ['c', '2026-05-01'],
+    ['d', '2026-05-01'],
+  ]);
+  expect(pickRows(rows, '', 'not checked', 'name').map(({ site: { id } }) => id)).not.toContain('b');
+});

@@ -1,6 +1,7 @@
 import { create } from 'zustand';
 import type {
   CorrectionRecord,
+  EventRecord,
   MarkRecord,
   MeasurementRecord,
   PhotoRecord,
@@ -21,6 +22,7 @@ export interface BookState {
   readonly signOffs: ReadonlyMap<string, SignOffRecord>;
   readonly supportPlaces: ReadonlyMap<string, SupportPlaceRecord>;
   readonly photos: ReadonlyMap<string, PhotoRecord>;
+  readonly events: ReadonlyMap<string, EventRecord>;
   /** What undo would take back and redo bring back, in words; null where there is nothing. */
   readonly undo: string | null;
   readonly redo: string | null;
@@ -49,6 +51,7 @@ export const emptyBookState: BookState = {
   signOffs: new Map(),
   supportPlaces: new Map(),
   photos: new Map(),
+  events: new Map(),
   undo: null,
   redo: null,
   saving: 0,
@@ -71,4 +74,5 @@ export const shownTables = [
   'signOffs',
   'supportPlaces',
   'photos',
+  'events',
 ] as const;

@@ -48,12 +48,10 @@ export function SiteTable({ rows, selected, units }: Props) {
               onClick={() => desk.show({ kind: 'site', id: row.site.id })}
             >
               <ClassRing look={row.read && 'className' in row.read ? row.read.className : null} />
-              <span className={row.checkedOn ? 'row-name' : 'row-name unchecked'}>{row.site.name}</span>
+              <span className={isChecked(row) ? 'row-name' : 'row-name unchecked'}>{row.site.name}</span>
               <span className="row-road">{row.site.roadName ?? 'no road name'}</span>
               <span className="row-figures num">{figures(row, units)}</span>
-              <span className={row.checkedOn ? 'row-check' : 'row-check accent'}>
-                {row.checkedOn ? `checked ${row.checkedOn.slice(0, 4)}` : 'not checked'}
-              </span>
+              <span className={isChecked(row) ? 'row-check' : 'row-check accent'}>{checkWords(row)}</span>
             </button>
           </li>
         ))}
@@ -66,6 +64,13 @@ interface Props {
   readonly rows: readonly SiteRow[];
   readonly selected: string | null;
   readonly units: UnitSystem;
+}
+
+const isChecked = ({ checkedOn, changedOn }: SiteRow): boolean => checkedOn !== null && changedOn === null;
+
+function checkWords({ checkedOn, changedOn }: SiteRow): string {
+  if (changedOn) return `changed ${changedOn}`;
+  return checkedOn ? `checked ${checkedOn.slice(0, 4)}` : 'not checked';
 }
 
 /** Class, angle, rope and resets in one short line. */

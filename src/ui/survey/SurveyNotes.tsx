@@ -17,7 +17,8 @@ export function SurveyNotes() {
   const reads = useReads((state) => state.bySite);
   const subject = usePlace((state) => state.subject);
   const order = useMemo(() => siteOrder(sites), [sites]);
-  const rows = useMemo(() => siteRows(sites, reads, signOffs, order), [sites, reads, signOffs, order]);
+  const events = useBook((state) => state.events);
+  const rows = useMemo(() => siteRows(sites, reads, signOffs, order, events), [sites, reads, signOffs, order, events]);
   const picked = useMemo(() => pickRows(rows, search, filter, sort), [rows, search, filter, sort]);
   if (sites.size === 0) return null;
   return (

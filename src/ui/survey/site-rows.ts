@@ -1,4 +1,4 @@
-import type { SignOffRecord, SiteRecord } from '../../book/index.ts';
+import { changedSince, type EventRecord, type SignOffRecord, type SiteRecord } from '../../book/index.ts';
 import type { SiteRead } from '../state/index.ts';
 
 export const filters = ['all', 'not checked', 'undecided', 'high'] as const;
@@ -12,6 +12,8 @@ export interface SiteRow {
   readonly read: SiteRead | { readonly none: string } | null;
   /** Year of the last check on the ground; null where nobody checked. */
   readonly checkedOn: string | null;
+  /** Day of the last event that nobody has been there after; null where there is none. */
+  readonly changedOn: string | null;
   /** Lower-case words that the search looks in. */
   readonly words: string;
   /** Place in the order of names, and of roads with names within them. */
@@ -32,13 +34,15 @@ export function siteOrder(sites: ReadonlyMap<string, SiteRecord>): SiteOrder {
   );
 }
 
-/** Rows of all sites in their `order`. `reads` as far as they have been made. */
+/** Rows of all sites in their `order`. `reads` as far as they have been made; `events` mark the sites that lie in their areas. */
 export function siteRows(
   sites: ReadonlyMap<string, SiteRecord>,
   reads: ReadonlyMap<string, SiteRow['read']>,
   signOffs: ReadonlyMap<string, SignOffRecord>,
   order: SiteOrder = siteOrder(sites),
+  events: ReadonlyMap<string, EventRecord> = new Map(),
 ): SiteRow[] {
+  const happened = [...events.values()];
   const checked = new Map<string, string>();
   for (const { siteId, on, method } of signOffs.values()) {
     if (method !== 'desk' && on > (checked.get(siteId) ?? '')) checked.set(siteId, on);
@@ -47,9 +51,15 @@ export function siteRows(
     site,
     read: reads.get(site.id) ?? null,
     checkedOn: checked.get(site.id) ?? null,
+    changedOn: happened.length === 0 ? null : lastChange(site, happened, checked.get(site.id) ?? null),
     words: `${site.name} ${site.roadName ?? ''} ${site.type} ${site.notes}`.toLowerCase(),
     ...order.get(site.id)!,
   }));
+}
+
+function lastChange({ place, patientPoint }: SiteRecord, events: readonly EventRecord[], on: string | null) {
+  const path = patientPoint ? [place, patientPoint] : [place];
+  return changedSince(path, events, on, null).sinceSurvey.at(-1)?.on ?? null;
 }
 
 /** Rows whose words hold every word of the search and that the filter lets through, sorted; equal ones by name. */
@@ -61,8 +71,8 @@ export function pickRows(rows: readonly SiteRow[], search: string, filter: Filte
 
 const collator = new Intl.Collator('en', { numeric: true });
 
-const passes = ({ read, checkedOn }: SiteRow, filter: Filter): boolean => {
-  if (filter === 'not checked') return checkedOn === null;
+const passes = ({ read, checkedOn, changedOn }: SiteRow, filter: Filter): boolean => {
+  if (filter === 'not checked') return checkedOn === null || changedOn !== null;
   if (filter === 'undecided') return read !== null && 'className' in read && read.className === 'undecided';
   return filter !== 'high' || (read !== null && 'planAs' in read && read.planAs === 'high');
 };
