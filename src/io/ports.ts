@@ -20,6 +20,8 @@ export interface ElevationOptions {
   readonly verticalUnit?: VerticalUnit;
   readonly kind?: TerrainKind;
   readonly verticalRmseM?: number;
+  /** Day of collection, YYYY-MM-DD, where the raster states none. */
+  readonly collectedOn?: string;
 }
 
 /** Unpacks blocks of rasters, on this thread or away from it. */

@@ -187,6 +187,10 @@ describe('what the file says of itself', () => {
       verticalRmseM: 0.2,
     });
     expect((await open(spec, { kind: 'surface' })).info.kind).toBe('surface');
+    expect((await open(spec, { collectedOn: '2024-05-31' })).info.collectedOn).toBe('2024-05-31');
+    // A later day than the file's own would make heights newer than a slide that they are older than.
+    const dated = items('<Item name="COLLECTED_ON">2023-06-18</Item>');
+    expect((await open({ ...spec, ...dated }, { collectedOn: '2026-01-01' })).info.collectedOn).toBe('2023-06-18');
     await expect(open({ ...spec, ...kind }, { kind: 'bare earth' })).rejects.toThrow(
       'ground.tif says that it is a surface model, but bare-earth was given; leave the terrain kind out or correct the file.',
     );

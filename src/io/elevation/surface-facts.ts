@@ -11,7 +11,8 @@ export interface SurfaceFacts {
 
 /**
  * Kind, accuracy and date of a surface. Items read: TERRAIN_KIND ("bare earth" or "surface"), VERTICAL_RMSE_M (metres, one
- * sigma), COLLECTED_ON (ISO date). A stated accuracy of the user goes before the file's. The TIFF date is not read: it says
+ * sigma), COLLECTED_ON (ISO date). A stated accuracy of the user goes before the file's, the file's date before the user's: it tells
+ * which events the heights are older than. The TIFF date is not read: it says
  * when the file was written, not when the ground was measured. Throws `UserError` for a contradicted kind or a broken item.
  */
 export function surfaceFacts(
@@ -22,7 +23,7 @@ export function surfaceFacts(
   return {
     kind: kindOf(items.get('TERRAIN_KIND'), options.kind, source),
     verticalRmseM: options.verticalRmseM ?? rmse(items.get('VERTICAL_RMSE_M'), source),
-    collectedOn: date(items.get('COLLECTED_ON'), source),
+    collectedOn: date(items.get('COLLECTED_ON'), source) ?? options.collectedOn ?? null,
   };
 }
 

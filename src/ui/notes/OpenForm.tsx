@@ -117,6 +117,10 @@ export function OpenForm() {
           Vertical RMSE, metres
           <input type="text" inputMode="decimal" name="rmse" placeholder="only if the file lacks it" />
         </label>
+        <label>
+          Day of collection, only if the file lacks it
+          <input type="date" name="collectedOn" />
+        </label>
       </section>
       <p className="form-problem" role="alert">
         {problem}
@@ -160,6 +164,7 @@ function readForm(data: FormData, rmse: number | null): OwnFiles {
     ...(text('kind') ? { kind: text('kind') as 'bare earth' | 'surface' } : {}),
     ...(text('verticalUnit') ? { verticalUnit: text('verticalUnit') as VerticalUnit } : {}),
     ...(rmse === null ? {} : { verticalRmseM: rmse }),
+    ...(text('collectedOn') ? { collectedOn: text('collectedOn') } : {}),
   };
   const address = text('address');
   const elevation = [...files('elevation'), ...(address ? [address] : [])];
