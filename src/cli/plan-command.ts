@@ -32,7 +32,7 @@ import {
 } from '../plan/index.ts';
 import type { Conditions } from '../rigging/index.ts';
 import { indexRoads, type RoadIndex, roadAt } from '../road/index.ts';
-import { resourcesOfBook, type Study } from '../study/index.ts';
+import { fieldOfBook, resourcesOfBook, type Study } from '../study/index.ts';
 import { type UnitSystem, UserError } from '../units/index.ts';
 import { sideOfAsk } from '../workers/index.ts';
 import { readOptions, readWord, UsageError } from './arguments.ts';
@@ -91,10 +91,10 @@ export async function planCommand(args: string[]): Promise<void> {
     const units = namedUnits ?? settingsOf(book)?.units ?? 'us';
     const sheetOptions: SheetOptions = { paper, units };
     const photos = await photosOf(book, file, sites);
+    const today = new Date().toISOString().slice(0, 10);
     const sheets: PlanSheet[] = [];
     for (const site of sites) {
-      const study = await studyOf(book, site, { roads, sources: opened, conditions, units });
-      const today = new Date().toISOString().slice(0, 10);
+      const study = await studyOf(book, site, { roads, sources: opened, conditions, units, today });
       sheets.push(sheetOfBook(book, site.id, study, { roads, today, address, photos: photos.get(site.id) ?? [] })!);
       if (process.stderr.isTTY && sites.length > 1) process.stderr.write(`\r${sheets.length} of ${sites.length} `);
     }
@@ -177,10 +177,12 @@ interface Asked {
   readonly sources: readonly ElevationSource[];
   readonly conditions: Conditions;
   readonly units: UnitSystem;
+  /** YYYY-MM-DD */
+  readonly today: string;
 }
 
 /** The study of a site as its book has it: side, patient point, patients and pins. */
-function studyOf(book: Book, site: SiteRecord, { roads, sources, conditions, units }: Asked): Promise<Study> {
+function studyOf(book: Book, site: SiteRecord, { roads, sources, conditions, units, today }: Asked): Promise<Study> {
   const { place, patientPoint, patients, pinnedAnchor, pinnedTurn, pinnedBelay } = site;
   const at = { lon: place.lon, lat: place.lat };
   const found = roadAt(roads, at);
@@ -191,6 +193,7 @@ function studyOf(book: Book, site: SiteRecord, { roads, sources, conditions, uni
     marks: marksOf(book, site.id),
     rule: angleRuleOf(book),
     events: live(book, 'events'),
+    field: fieldOfBook(book, site.id, today),
     resources: resourcesOfBook(book, found.value.route.name),
     pins: {
       ...(pinnedAnchor && { anchor: pinnedAnchor }),

@@ -10,6 +10,7 @@ import {
   marksOf,
   settingsOf,
 } from '../book/index.ts';
+import { type LonLat, localPlane } from '../geo/index.ts';
 import {
   type ElevationOptions,
   type ElevationSource,
@@ -23,7 +24,7 @@ import { fileSource, inflateNatively } from '../io/node/index.ts';
 import { urlSource } from '../io/web/index.ts';
 import { studySvg } from '../plan/index.ts';
 import { indexRoads, roadAt } from '../road/index.ts';
-import { resourcesOfBook, shippedResources } from '../study/index.ts';
+import { fieldOfBook, resourcesOfBook, shippedResources } from '../study/index.ts';
 import { UserError } from '../units/index.ts';
 import { readOptions, readPosition, readPositive, readWord, UsageError } from './arguments.ts';
 import { readConditions } from './conditions.ts';
@@ -39,7 +40,8 @@ export const studyHelp = `study: the workup of one roadside place
   --side left|right       side of the road as drawn; without it, the side that drops
   --patient LON,LAT       where the patient is taken to be
   --marks FILE            marks as a GeoJSON FeatureCollection with a "kind" property
-  --book FILE             fleet, kit, arrivals, rates, calls, marks, events, rule and units of a book; without it the shipped ones
+  --book FILE             fleet, kit, arrivals, rates, calls, marks, events, rule and units of a book, readings
+                          and sign-offs of its site there; without it the shipped ones
   --rule NAME             angle rule: ${angleRules.map((rule) => rule.name).join(', ')} (default ${defaultAngleRule.name})
   --crs EPSG:N            coordinate system, where the raster does not say
   --vertical-unit UNIT    m, ft or us-ft, where the raster does not say
@@ -103,6 +105,7 @@ export async function studyCommand(args: string[]): Promise<void> {
     const study = await studySite(sources, {
       ...{ roads, marks, at, side, patient, rule, units, conditions, patients },
       events: book ? live(book, 'events') : [],
+      field: book && fieldOfBook(book, siteAt(book, at), new Date().toISOString().slice(0, 10)),
       resources: book ? resourcesOfBook(book, road) : shippedResources,
       pins: {},
     });
@@ -111,6 +114,22 @@ export async function studyCommand(args: string[]): Promise<void> {
   } finally {
     await Promise.all(sources.map((source) => source.close()));
   }
+}
+
+/** A site of the book this near to the asked place is that place, metres. */
+const SAME_PLACE_M = 15;
+
+/** The book's site at a place, whose readings and sign-offs then count; null where it has none there. */
+function siteAt(book: Book, at: LonLat): string | null {
+  const { toLocal } = localPlane(at);
+  let best: string | null = null;
+  let least = SAME_PLACE_M;
+  for (const { id, place } of live(book, 'sites')) {
+    const { x, y } = toLocal(place);
+    const away = Math.hypot(x, y);
+    if (away <= least) [best, least] = [id, away];
+  }
+  return best;
 }
 
 function needed<T>(option: string, value: T | undefined): T {

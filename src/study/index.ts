@@ -1,5 +1,5 @@
 export * from './complete-study.ts';
-export { type FieldInputs, fieldOfBook } from './field/index.ts';
+export { changedWords, fieldOfBook, readingText } from './field/index.ts';
 export * from './ground-work.ts';
 export * from './inputs.ts';
 export * from './resources-of-book.ts';

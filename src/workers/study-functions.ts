@@ -4,7 +4,7 @@ import { type LonLat, localPlane } from '../geo/index.ts';
 import { groundOfSite, type LonLatBox } from '../io/index.ts';
 import { type Conditions, fairConditions } from '../rigging/index.ts';
 import { roadAt } from '../road/index.ts';
-import { completeStudy, type GroundWork, type Pins, type Study, standUp } from '../study/index.ts';
+import { completeStudy, fieldOfBook, type GroundWork, type Pins, type Study, standUp } from '../study/index.ts';
 import { type UnitSystem, UserError } from '../units/index.ts';
 import {
   closeAll,
@@ -33,6 +33,10 @@ export interface StudyAsk {
   readonly patients?: number;
   /** Ids of spots or marks that somebody fixed. */
   readonly pins?: Pins;
+  /** The site of the book whose readings and sign-offs count; null for any other roadside. */
+  readonly siteId?: string | null;
+  /** YYYY-MM-DD; what is due is told by it. */
+  readonly today?: string;
 }
 
 export interface StudyAnswer {
@@ -41,6 +45,8 @@ export interface StudyAnswer {
   /** Time in the worker, milliseconds, ground reading included. */
   readonly tookMs: number;
 }
+
+const dayOf = (date: Date): string => date.toISOString().slice(0, 10);
 
 /** Ground tiles kept for their neighbours' contours. */
 const KEPT_TILES = 120;
@@ -53,7 +59,7 @@ export interface StudyFunctions<Tile> {
   study(ask: StudyAsk, signal: AbortSignal): Promise<StudyAnswer>;
   /** Other marks on the same district: the book's, in place of the file's. */
   marks(marks: readonly Mark[], signal: AbortSignal): Promise<void>;
-  /** The book's fleet, kit, arrivals, response table, rates and events in place of the files' and the shipped ones; what it lacks stays. */
+  /** The book's fleet, kit, arrivals, response table, rates, events, readings and sign-offs in place of the files' and the shipped ones; what it lacks stays. */
   resources(book: Book, signal: AbortSignal): Promise<void>;
   /** Length, bearing and rise from one position to another. */
   measure(ends: readonly [LonLat, LonLat], signal: AbortSignal): Promise<Measured>;
@@ -118,13 +124,25 @@ export function studyFunctions<Tile extends object>(
       const place = roadAt(roads, ask.at);
       if (!place.ok) throw place.error;
       const side = sideOfAsk(ask.side, ask.at, place.value);
-      const { at, rule, units, patient = null, conditions = fairConditions, patients = 1, pins = {} } = ask;
+      const {
+        at,
+        rule,
+        units,
+        patient = null,
+        conditions = fairConditions,
+        patients = 1,
+        pins = {},
+        siteId = null,
+      } = ask;
       const road = place.value.route.name;
       const resources = book ? resourcesWith(book, road, resourcesFor(road)) : resourcesFor(road);
       const events = book ? live(book, 'events') : [];
-      const request = { roads, marks, at, side, patient, rule, units, conditions, patients, pins, resources, events };
+      const field = book && fieldOfBook(book, siteId, ask.today ?? dayOf(new Date()));
+      const request = {
+        ...{ roads, marks, at, side, patient, rule, units, conditions, patients, pins, resources, events, field },
+      };
       // The ground stays while a spot is dragged or the weather changes.
-      const key = JSON.stringify([at, side, patient, rule]);
+      const key = JSON.stringify([at, side, patient, rule, siteId]);
       const ground = last?.key === key ? last.work : await groundOfSite(sources, request, signal);
       const work = standUp(ground, request);
       if (district === of) last = { key, work };

@@ -43,8 +43,10 @@ describe.skipIf(withoutChromium())('the roadside check on a phone', () => {
     await typed(page, angle - 4);
     expect(await page.locator('.check-keys .keep').textContent()).toContain('first of two readings');
     await keep(page);
-    await page.getByText('turn to the reading').waitFor();
+    await page.getByText('the computed value stays').waitFor();
     await typed(page, angle - 3);
+    await page.getByText('another person must read it, or another day').waitFor();
+    await page.getByLabel('Read by').fill('C. Second');
     await page.getByText('second of two readings').waitFor();
     await keep(page);
     await page.getByRole('button', { name: 'Take them' }).click();

@@ -74,7 +74,7 @@ describe.skipIf(withoutChromium())('the study', () => {
     }
   }, 120_000);
 
-  test('a steeper clinometer angle counts at once and is undone as one command', async () => {
+  test('a steeper clinometer angle changes the sentence at once, over a reload, and is undone as one command', async () => {
     const page = await visit('kettle-bend');
     const row = page.locator('.taken tr', { hasText: 'Governing angle' });
     await row.getByRole('button', { name: 'tap to enter' }).click();
@@ -85,8 +85,17 @@ describe.skipIf(withoutChromium())('the study', () => {
     expect(await form.getByRole('alert').textContent()).toMatch(/"99" is no governing angle; give a number of degrees/);
     await form.getByLabel('Governing angle, degrees').fill('47');
     await form.getByRole('button', { name: 'Enter' }).click();
-    await page.getByText('Measured 47° on the ground: plan as high').waitFor();
+    await sentenceLike(page, /Plan as high: 47° measured/);
+    expect(await page.locator('.stop-line').first().textContent()).toMatch(/^Technical rope team needed/);
     expect(await row.textContent()).toMatch(/47°.*measured/);
+    await page
+      .getByText(/Measured 47°, .* by A\. Vess, .*: the measured one counts/)
+      .first()
+      .waitFor();
+    await page.reload();
+    await sentenceLike(page, /Plan as high: 47° measured/);
+    // What was computed still stands beside it.
+    expect(await row.textContent()).toMatch(/4\d°.*47°.*\+/s);
     await page.keyboard.press('Control+z');
     await expect.poll(() => row.textContent(), patient).not.toContain('47°');
   }, 90_000);

@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { CorrectionRecord, MeasurementRecord, QuantityName } from '../../src/book/index.ts';
 import type { StudyArrival } from '../../src/study/index.ts';
-import { measuredPlan } from '../../src/ui/study/measured-plan.ts';
 import { peopleSteps } from '../../src/ui/study/people-steps.ts';
 import { resetShares } from '../../src/ui/study/pull-bar.ts';
 import { apartWords, readingValue, usedWords } from '../../src/ui/study/reading-words.ts';
@@ -39,12 +38,20 @@ describe('readings beside what was computed', () => {
     expect(gentler.counts.waiting?.lacks).toContain('second reading');
   });
 
-  test('a measured angle of a steeper class is said as a plan, never a gentler one', () => {
-    const said = (value: number) =>
-      measuredPlan(studyFixture(), takenRows(studyFixture(), [reading('angleDeg', value)], [], []));
-    expect(said(46)).toMatch(/46° on the ground: plan as high/);
-    expect(said(40)).toBeNull();
-    expect(said(20)).toBeNull();
+  test('beside a study that goes by a reading stands what was computed before', () => {
+    const study = studyFixture({
+      angle: { ...studyFixture().angle!, governingDeg: 46 },
+      field: [
+        {
+          ...{ quantity: 'angleDeg', computed: 33.4, computedRange: [31.8, 35.1], stretchM: [11, 16], measured: 46 },
+          ...{ sigma: 1, used: 'measured', betters: false, tool: 'inclinometer', by: 'A', on: '2024-05-01' },
+          ...{ readings: 1, reason: null, beyond: true, why: null },
+        },
+      ],
+    });
+    const [angle] = takenRows(study, [reading('angleDeg', 46)], [], []);
+    expect(angle).toMatchObject({ computed: 33.4, range: [31.8, 35.1], counts: { value: 46, how: 'measured' } });
+    expect(apartWords(angle!, 'us')).toBe('+12.6°');
   });
 
   test('feet are kept as metres, degrees as they are', () => {

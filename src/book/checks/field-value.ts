@@ -62,7 +62,7 @@ export function fieldValue(
   const correction = latest(corrections.filter((one) => one.quantity === quantity && !one.deleted));
   const named = counting.filter(({ id }) => correction?.measurementIds.includes(id));
   const lacks: Lack[] = [];
-  if (!independent(counting) || (correction && !independent(named))) lacks.push('second reading');
+  if (!independentReadings(counting) || (correction && !independentReadings(named))) lacks.push('second reading');
   if (!correction || correction.by.trim() === '' || correction.reason.trim() === '') lacks.push('name and reason');
   else if (moved(correction.computed, computed.value)) lacks.push('computed anew');
   if (lacks.length === 0) {
@@ -82,10 +82,12 @@ function onStretch({ stretchM }: MeasurementRecord, { stretchM: governing }: Com
 }
 
 /** Two of them were taken by different people or on different days: a slip is not written down twice (common practice, no source). */
-const independent = (readings: readonly MeasurementRecord[]): boolean =>
+export const independentReadings = (readings: readonly Taker[]): boolean =>
   readings.some((one) => one.on !== readings[0]!.on || personOf(one) !== personOf(readings[0]!));
 
-const personOf = ({ by }: MeasurementRecord): string => by.trim().replace(/\s+/gu, ' ').toLowerCase();
+type Taker = Pick<MeasurementRecord, 'by' | 'on'>;
+
+const personOf = ({ by }: Taker): string => by.trim().replace(/\s+/gu, ' ').toLowerCase();
 
 const moved = (seen: number | null, now: number | null): boolean =>
   seen === null || now === null ? seen !== now : Math.abs(seen - now) > MOVED;

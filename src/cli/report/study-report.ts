@@ -24,10 +24,19 @@ export function studyReport(study: Study, units: UnitSystem): string {
   return `${lines.join('\n')}\n`;
 }
 
+function checkWords({ check }: Study): string {
+  if (!check) return 'not field-verified';
+  const { by, role, on, method, due, dueOn } = check;
+  const who = `${by}${role ? `, ${role}` : ''}, ${on}`;
+  return method === 'desk'
+    ? `not field-verified, at a desk by ${who}`
+    : `${who}, ${method}${due ? `, due again since ${dueOn}` : ''}`;
+}
+
 function elevationWords(study: Study, units: UnitSystem): string {
   const { terrain } = study;
   const rmse =
     terrain.verticalRmseM === null ? 'vertical accuracy not stated' : `vertical RMSE ${terrain.verticalRmseM} m`;
   const others = terrain.sources.length > 1 ? `; ${terrain.sources.length} rasters used` : '';
-  return `Elevation: ${terrain.source}, ${terrain.kind}, ${terrain.crs}, ${formatLength(terrain.cellM, units)} cells, ${rmse}, collected ${terrain.collectedOn ?? 'on an unknown date'}${others}. Field check: ${study.check ? `${study.check.by}, ${study.check.on}` : 'not field-verified'}.`;
+  return `Elevation: ${terrain.source}, ${terrain.kind}, ${terrain.crs}, ${formatLength(terrain.cellM, units)} cells, ${rmse}, collected ${terrain.collectedOn ?? 'on an unknown date'}${others}. Field check: ${checkWords(study)}.`;
 }

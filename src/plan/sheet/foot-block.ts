@@ -1,4 +1,5 @@
-import { CAUTION, type Study } from '../../study/index.ts';
+import { quantities } from '../../book/index.ts';
+import { CAUTION, readingText, type Study } from '../../study/index.ts';
 import { FOOT_M, type UnitSystem } from '../../units/index.ts';
 import { element, num, text } from '../svg.ts';
 import { type Draw, lineOf, paragraph, ruleAcross, stack } from './flow.ts';
@@ -42,6 +43,7 @@ function sourceWords(sheet: PlanSheet, units: UnitSystem): string {
     checkWords(sheet),
     conditions.length > 0 ? `Worked out for ${conditions.join(', ')}.` : '',
     given.resources === 'shipped' ? 'Fleet, kit and arrivals assumed: the shipped ones.' : '',
+    measuredWords(sheet.study, units),
     `Heavy edge measured, thin edge computed${assumedWords(sheet.study)}.`,
   ]
     .filter((words) => words !== '')
@@ -62,6 +64,19 @@ export function checkWords({ check, overdueSince }: Pick<PlanSheet, 'check' | 'o
   if (check.method === 'desk') return `Not field-verified; looked over at a desk by ${by} on ${check.on}.${late}`;
   const how = check.method === 'walked' ? 'Walked' : 'Driven past';
   return `${how} by ${by} on ${check.on}${under}${readings}.${late}`;
+}
+
+/** Numbers of the sheet that were read on site, each beside what it took the place of. */
+function measuredWords({ field }: Study, units: UnitSystem): string {
+  const told = field
+    .filter(({ used }) => used === 'measured')
+    .map(({ quantity, measured, computed, betters, by, on }) => {
+      const shown = (value: number): string => readingText({ quantity }, value, units);
+      const was =
+        computed === null ? '' : ` (computed ${shown(computed)}${betters ? ', gentler on two readings' : ''})`;
+      return `${quantities[quantity].words} ${shown(measured)}${was}, ${by}, ${on}`;
+    });
+  return told.length > 0 ? `Measured: ${told.join('; ')}.` : '';
 }
 
 /** What was assumed among the numbers that decide. */

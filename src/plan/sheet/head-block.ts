@@ -63,7 +63,9 @@ export const sentenceBlock = (sheet: PlanSheet): Draw => {
   const also = [
     ...stops,
     ...study.warnings
-      .filter(({ severity, text: words }) => severity === 'stop' && !study.sentence.includes(words))
+      .filter(
+        ({ severity, text: words }) => severity === 'stop' && !study.sentence.includes(words) && !stops.includes(words),
+      )
       .map(({ text: words }) => words),
   ];
   const opening = /^Plan as [a-z]+(?:, undecided)?:/u.exec(rest)?.[0] ?? '';

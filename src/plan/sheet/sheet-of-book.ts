@@ -1,6 +1,6 @@
 import { type Book, changedSince, fieldCheck, live, settingsOf } from '../../book/index.ts';
 import { calibrate, mileAt, mileText, type RoadIndex, roadAt, routeThrough, stationOnRoute } from '../../road/index.ts';
-import type { Study } from '../../study/index.ts';
+import { changedWords, type Study } from '../../study/index.ts';
 import { locatorRoads } from './locator.ts';
 import type { PlanSheet, SheetCheck, SheetPhoto } from './sheet-types.ts';
 
@@ -36,7 +36,7 @@ export function sheetOfBook(book: Book, siteId: string, study: Study, request: S
     overdueSince: inField && due ? dueOn : null,
     stops: [
       ...otherRoad(site.roadName, study.site.road.name),
-      ...changed.sinceSurvey.map(({ name, on }) => `${name}, ${on}: nobody has been here since.`),
+      ...changed.sinceSurvey.map(({ name, on }) => changedWords(name, on)),
       ...changed.sinceElevation
         .filter((event) => !changed.sinceSurvey.includes(event))
         .map(({ name, on }) => `${name}, ${on}: the elevation is older, screening only.`),

@@ -46,7 +46,7 @@ export function fieldStateWarnings(
   if (inFieldOn === null)
     list.push({
       code: 'not-field-verified',
-      severity: 'check',
+      severity: 'note',
       text: check
         ? `Not field-verified: looked over at a desk by ${check.by} on ${check.on}.`
         : 'Not field-verified: nobody has signed for this site.',

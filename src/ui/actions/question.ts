@@ -11,6 +11,8 @@ export interface Question {
   readonly patient: LonLat | null;
   readonly patients: number;
   readonly pins: Pins;
+  /** The site whose readings count; left out for a point. */
+  readonly siteId?: string;
 }
 
 /** The question that a subject stands for; null where the book does not have the site. */
@@ -26,6 +28,7 @@ export function questionOf(subject: Subject): Question | null {
     side: { azimuthDeg: place.sideAzimuthDeg },
     patient: patientPoint,
     patients,
+    siteId: site.id,
     pins: {
       ...(pinnedAnchor && { anchor: pinnedAnchor }),
       ...(pinnedTurn && { turn: pinnedTurn }),
@@ -43,6 +46,7 @@ export function askOf(question: Question): StudyAsk {
     rule: ruleNamed(ruleName),
     conditions,
     units: useReading.getState().units,
+    today: new Date().toISOString().slice(0, 10),
   };
 }
 

@@ -4,7 +4,7 @@ import { useBook, useGiven, useReads } from '../state/index.ts';
 import type { Deps } from './deps.ts';
 import type { StudyActions } from './study-actions.ts';
 
-/** Tables that say who comes, with what, how the district works, and what changed the ground. */
+/** Tables that say who comes, with what, how the district works, what changed the ground and what was read on it. */
 const resourceTables: readonly TableName[] = [
   'settings',
   'fleet',
@@ -17,9 +17,12 @@ const resourceTables: readonly TableName[] = [
   'rates',
   'angleRules',
   'events',
+  'measurements',
+  'corrections',
+  'signOffs',
 ];
 
-/** Keeps the studies in step with the book's fleet, kit, arrivals, response table, rates, events and angle rule. */
+/** Keeps the studies in step with the book's fleet, kit, arrivals, response table, rates, events, readings, sign-offs and angle rule. */
 export function tellResources({ workers }: Pick<Deps, 'workers'>, study: StudyActions): void {
   let stop: (() => void) | null = null;
   const tell = (opened: OpenBook): void => {
@@ -55,8 +58,8 @@ function goBy(book: Book): void {
 }
 
 /** The book with nothing but those tables: sites and photos need not cross to the worker. */
-function partOf({ tables }: Book): Book {
+function partOf({ tables, contested }: Book): Book {
   const book = emptyBook();
   const part = Object.fromEntries(resourceTables.map((table) => [table, tables[table]]));
-  return { ...book, tables: { ...book.tables, ...part } };
+  return { ...book, contested, tables: { ...book.tables, ...part } };
 }

@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react';
-import { type QuantityName, quantities } from '../../book/index.ts';
+import { independentReadings, type QuantityName, quantities } from '../../book/index.ts';
 import { FOOT_M, formatLength } from '../../units/index.ts';
 import { useActions } from '../desk-context.ts';
 import { useBook, useEditor } from '../state/index.ts';
@@ -13,7 +13,8 @@ export function ReadingStep({ site, study, units, today, quantity, onDone, onCan
   const { desk } = useActions();
   const measurements = useBook((state) => state.measurements);
   const corrections = useBook((state) => state.corrections);
-  const by = useEditor((state) => state.who);
+  const who = useEditor((state) => state.who);
+  const [by, setBy] = useState(who);
   const row = useMemo(() => {
     const own = [...measurements.values()].filter(({ siteId }) => siteId === site.id);
     const words = [...corrections.values()].filter(({ siteId }) => siteId === site.id);
@@ -34,6 +35,8 @@ export function ReadingStep({ site, study, units, today, quantity, onDone, onCan
   const taken = row?.readings.length ?? 0;
   const figure = `${value}${unit}`;
   const needsWord = row?.counts.waiting?.lacks.length === 1 && row.counts.waiting.lacks[0] !== 'second reading';
+  const waiting = row?.counts.waiting ?? null;
+  const second = independentReadings([...(row?.readings ?? []), { by, on: today }]);
   const isUp = quantity === 'slopeAboveDeg';
   const keep = (): void => {
     const stretch = quantity === 'angleDeg' ? (study?.angle?.stretchM ?? null) : null;
@@ -49,7 +52,7 @@ export function ReadingStep({ site, study, units, today, quantity, onDone, onCan
       `${row?.label.toLowerCase() ?? quantity} ${figure}`,
     );
     setTurned(false);
-    if (isWorse || taken >= 2) onDone(`${figure}${isUp ? `, ${loose ?? 'loose rock not looked for'}` : ''}`);
+    if (isWorse) onDone(`${figure}${isUp ? `, ${loose ?? 'loose rock not looked for'}` : ''}`);
   };
   if (needsWord && row) {
     return (
@@ -101,21 +104,28 @@ export function ReadingStep({ site, study, units, today, quantity, onDone, onCan
           onChoose={setLoose}
         />
       )}
-      <Keys
-        main={turned ? `keep ${figure}` : 'turn to the reading'}
-        disabled={!turned}
-        small={
-          !turned
-            ? undefined
-            : isWorse
-              ? 'counts at once'
-              : taken === 0
-                ? 'first of two readings'
-                : 'second of two readings'
-        }
-        onKeep={keep}
-        onCannot={onCannot}
-      />
+      {turned && !isWorse && (
+        <label className="field">
+          <span>Read by</span>
+          <input value={by} maxLength={200} autoComplete="off" onChange={(event) => setBy(event.target.value)} />
+        </label>
+      )}
+      {!turned && waiting ? (
+        <Keys
+          main="go on"
+          small="the computed value stays"
+          onKeep={() => onDone(`${readingFigure(waiting.best, row!.unit, units)}, not taken over`)}
+          onCannot={onCannot}
+        />
+      ) : (
+        <Keys
+          main={turned ? `keep ${figure}` : 'turn to the reading'}
+          disabled={!turned || by.trim() === ''}
+          small={!turned ? undefined : keepWords(isWorse, taken, second)}
+          onKeep={keep}
+          onCannot={onCannot}
+        />
+      )}
       {quantity === 'angleDeg' && study?.angle && (
         <p className="check-rule">
           The stretch lies {formatLength(Math.max(0, study.angle.stretchM[0]), units)} to{' '}
@@ -127,13 +137,20 @@ export function ReadingStep({ site, study, units, today, quantity, onDone, onCan
         {computed === null
           ? 'Nothing was computed here: the reading counts.'
           : !turned
-            ? 'A worse reading counts at once; a better one after two readings here, a name and a reason.'
+            ? 'A worse reading counts at once; a better one after two readings here by two people or on two days, a name and a reason.'
             : isWorse
               ? `${figure} is no better than ${readingFigure(computed, row!.unit, units)} computed: it counts at once.`
-              : `${figure} is better than ${readingFigure(computed, row!.unit, units)} computed: it counts after two readings here, a name and a reason.`}
+              : `${figure} is better than ${readingFigure(computed, row!.unit, units)} computed: it counts after two readings here by two people or on two days, a name and a reason.`}
       </p>
     </>
   );
+}
+
+/** What keeping a reading does. */
+function keepWords(isWorse: boolean, taken: number, second: boolean): string {
+  if (isWorse) return 'counts at once';
+  if (taken === 0) return 'first of two readings';
+  return second ? 'second of two readings' : 'another person must read it, or another day';
 }
 
 interface Props extends StepProps {

@@ -6,7 +6,6 @@ import { useActions } from '../desk-context.ts';
 import { useBook } from '../state/index.ts';
 import { CorrectionForm } from './CorrectionForm.tsx';
 import { Figure } from './Figure.tsx';
-import { measuredPlan } from './measured-plan.ts';
 import { ReadingForm } from './ReadingForm.tsx';
 import { apartWords, readingFigure, usedWords } from './reading-words.ts';
 import { furtherQuantities, quantityLabel, type TakenRow, takenRows } from './taken-rows.ts';
@@ -23,16 +22,16 @@ export function TakenBlock({ study, siteId, units }: Props) {
     const words = [...corrections.values()].filter((one) => one.siteId === siteId);
     return takenRows(study, own, words, asked);
   }, [study, siteId, measurements, corrections, asked]);
-  const plan = measuredPlan(study, rows);
   return (
     <section className="block" aria-labelledby="taken-head">
       <div className="block-head">
         <h2 id="taken-head">Taken on the ground</h2>
         <span className="note">
-          {siteId ? 'worse counts at once, better needs two' : 'keep the point as a site to enter readings'}
+          {siteId
+            ? 'worse counts at once, better needs two people or two days'
+            : 'keep the point as a site to enter readings'}
         </span>
       </div>
-      {plan && <p className="stop-line">{plan}</p>}
       <table className="numbers taken">
         <thead>
           <tr>
@@ -93,6 +92,7 @@ interface LineProps extends Props {
 function TakenLine({ row, study, units, siteId, entering, onEnter }: LineProps) {
   const { desk } = useActions();
   const { computed, range, unit, readings, counts, label, path } = row;
+  const told = study.field.find(({ quantity }) => quantity === row.quantity);
   const shown = (value: number): string => readingFigure(value, unit, units);
   const rangeWords =
     range &&
@@ -104,10 +104,10 @@ function TakenLine({ row, study, units, siteId, entering, onEnter }: LineProps) 
       <tr>
         <th scope="row">{label}</th>
         <td>
-          {computed === null ? (
-            <span className="note">not found</span>
+          {computed === null || !Number.isFinite(computed) ? (
+            <span className="note">{computed === null ? 'not found' : 'not computed'}</span>
           ) : (
-            <Figure why={whyOrigin(study, path, label)} ink={study.origins[path]?.how ?? 'computed'}>
+            <Figure why={whyOrigin(study, path, label)} ink="computed">
               {unit === 'degrees' ? `${Math.round(computed)}°` : shown(computed)}
             </Figure>
           )}{' '}
@@ -137,9 +137,18 @@ function TakenLine({ row, study, units, siteId, entering, onEnter }: LineProps) 
             </button>
           )}
         </td>
-        <td className="num">{apartWords(row, units)}</td>
+        <td className={told?.beyond ? 'num accent' : 'num'}>{apartWords(row, units)}</td>
         <td className={counts.how === 'measured' ? 'used is-measured' : 'used'}>{usedWords(row)}</td>
       </tr>
+      {told && (told.why || told.beyond) && (
+        <tr>
+          <td colSpan={5} className="note">
+            {told.why && `Measured ${shown(told.measured)}, not taken over: ${told.why}. `}
+            {told.beyond &&
+              'Computed and measured lie farther apart than their errors explain: find out which is wrong.'}
+          </td>
+        </tr>
+      )}
       {entering && siteId && (
         <tr>
           <td colSpan={5}>

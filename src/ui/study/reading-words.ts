@@ -16,7 +16,7 @@ export const readingUnit = (unit: TakenRow['unit'], units: UnitSystem): string =
 /** How far a reading lies from the computed value, with its sign. */
 export function apartWords({ readings, computed, unit }: TakenRow, units: UnitSystem): string {
   const last = readings.at(-1);
-  if (!last || computed === null) return '';
+  if (!last || computed === null || !Number.isFinite(computed)) return '';
   const apart = last.reading.value - computed;
   const figure = readingFigure(Math.abs(apart), unit, units);
   return `${apart < 0 ? '−' : '+'}${figure}`;

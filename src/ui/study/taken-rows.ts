@@ -34,7 +34,7 @@ export function takenRows(
     )
     .map((quantity) => {
       const { label, path, of } = found[quantity]!;
-      const { value, range = null, stretchM = null } = of(study);
+      const { value, range = null, stretchM = null } = computedOf(study, quantity) ?? of(study);
       return {
         quantity,
         label,
@@ -46,6 +46,13 @@ export function takenRows(
         counts: fieldValue(quantity, { value, stretchM }, readings, corrections),
       };
     });
+}
+
+/** What was computed before a reading took its place in the study. */
+function computedOf(study: Study, quantity: QuantityName): Found | null {
+  const row = study.field.find((one) => one.quantity === quantity);
+  if (quantity === 'clearBeforeM' || quantity === 'clearAfterM') return null;
+  return row ? { value: row.computed, range: row.computedRange, stretchM: row.stretchM } : null;
 }
 
 interface Found {
@@ -81,7 +88,7 @@ const found: Partial<Record<QuantityName, { label: string; path: string; of(stud
   dropM: { label: 'Drop', path: 'descent.dropM', of: ({ descent }) => ({ value: descent?.dropM ?? null }) },
   groundLengthM: {
     label: 'Length along the ground',
-    path: 'descent.ropeLineM',
+    path: 'descent.groundLengthM',
     of: ({ descent }) => ({ value: descent?.groundLengthM ?? null }),
   },
   lipAngleDeg: { label: 'Lip', path: 'edge.lipAngleDeg', of: ({ edge }) => ({ value: edge?.lipAngleDeg ?? null }) },
@@ -89,12 +96,12 @@ const found: Partial<Record<QuantityName, { label: string; path: string; of(stud
     label: 'Highest step',
     path: 'descent.steps',
     of: ({ descent }) => ({
-      value: descent && descent.steps.length > 0 ? Math.max(...descent.steps.map(({ heightM }) => heightM)) : null,
+      value: descent ? Math.max(0, ...descent.steps.map(({ heightM }) => heightM)) : null,
     }),
   },
   edgeToAnchorM: {
     label: 'Edge to anchor, straight haul',
-    path: 'layouts',
+    path: 'layouts.haulFieldM',
     of: ({ layouts }) => ({ value: layouts.find(({ kind }) => kind === 'straight')?.haulFieldM ?? null }),
   },
   benchWidthM: { label: 'Road bench', path: 'bench.widthM', of: ({ bench }) => ({ value: bench?.widthM ?? null }) },
@@ -111,7 +118,27 @@ const found: Partial<Record<QuantityName, { label: string; path: string; of(stud
   slopeAboveDeg: {
     label: 'Slope above',
     path: 'above.angleDeg',
-    of: ({ above }) => ({ value: above?.angleDeg ?? null }),
+    of: ({ above, bench }) => ({ value: above?.angleDeg ?? (bench ? 0 : null) }),
+  },
+  clearBeforeM: {
+    label: 'Clear road back along the drawing',
+    path: 'layouts.roomBeforeM',
+    of: () => ({ value: Number.POSITIVE_INFINITY }),
+  },
+  clearAfterM: {
+    label: 'Clear road on along the drawing',
+    path: 'layouts.roomAfterM',
+    of: () => ({ value: Number.POSITIVE_INFINITY }),
+  },
+  sightBeforeM: {
+    label: 'Sight back along the drawing',
+    path: 'closure.sightM',
+    of: ({ closure }) => ({ value: closure?.sightM.before ?? null }),
+  },
+  sightAfterM: {
+    label: 'Sight on along the drawing',
+    path: 'closure.sightM',
+    of: ({ closure }) => ({ value: closure?.sightM.after ?? null }),
   },
 };
 

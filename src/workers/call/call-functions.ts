@@ -14,15 +14,15 @@ import {
 import { sheetOfBook } from '../../plan/index.ts';
 import { type Conditions, fairConditions } from '../../rigging/index.ts';
 import { mileAt, type Route, roadAt, stationOnRoute } from '../../road/index.ts';
-import { completeStudy, type GroundWork, type Study, standUp } from '../../study/index.ts';
+import { completeStudy, fieldOfBook, type GroundWork, type Study, standUp } from '../../study/index.ts';
 import type { Ground } from '../../terrain/index.ts';
 import { azimuthOf, UserError } from '../../units/index.ts';
 import { closeAll, type District, nameOf, type Opener, openDistrict } from '../district.ts';
+import { resourcesWith } from '../resources-with.ts';
 import { type SideAsked, sideOfAsk } from '../side-of-ask.ts';
 import { callRoads } from './call-roads.ts';
 import type { AroundAnswer, CallOutline, CallRoad, CallSource, CallStudyAsk, NearestSite } from './call-shapes.ts';
 import { postsOfBook, readPosts } from './read-posts.ts';
-import { resourcesOfBook } from './resources-of-book.ts';
 
 /** A site as the book or the list of sites has it. */
 interface Listed extends LonLat {
@@ -98,7 +98,8 @@ export function callFunctions(opener: Opener, store: KeptStore, keep: (keeping: 
         ...(record?.pinnedBelay ? { belay: record.pinnedBelay } : {}),
       },
       events: book ? live(book, 'events') : [],
-      resources: (book && resourcesOfBook(book, road)) ?? district.resourcesFor(road),
+      field: book && fieldOfBook(book, siteId, new Date().toISOString().slice(0, 10)),
+      resources: book ? resourcesWith(book, road, district.resourcesFor(road)) : district.resourcesFor(road),
     };
     const key = JSON.stringify([at, request.side, siteId]);
     const ground = last?.key === key ? last.work : await groundOfSite(district.sources, request, signal);
