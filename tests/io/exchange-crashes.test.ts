@@ -33,6 +33,18 @@ describe('crash records', () => {
     expect(found.remarks[0]).toBe('Dropped and not kept: id, time, road, plate, driver.');
   });
 
+  it('are placed by one column of positions in any usual form, too', () => {
+    const rows = 'date,usng,severity\n2020-02-03,9T WJ 79371 72460,K\n2020-02-04,"44° 0.060\' N, 128° 0.600\' W",K\n';
+    const { crashes, skipped } = read(rows);
+    expect(skipped).toEqual([]);
+    for (const { at } of crashes) {
+      expect(at.lat).toBeCloseTo(44.001, 4);
+      expect(at.lon).toBeCloseTo(-128.01, 4);
+    }
+    expect(crashes).toHaveLength(2);
+    expect(() => read('date,severity\n2020-02-03,K\n')).toThrow(/has no column lat \(found: date, severity\)/);
+  });
+
   it('read twice are the same records; two alike on one day are two', () => {
     expect(read(table).crashes.map(({ id }) => id)).toEqual(read(table).crashes.map(({ id }) => id));
     const twice = read(`${table}19,2020-02-04,07:00,44.002,-128.03,,property damage,,\n`).crashes.map(({ id }) => id);

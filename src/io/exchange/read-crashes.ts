@@ -6,6 +6,7 @@ import { readSeverity, type SeverityWords } from './crash-severity.ts';
 import { decodeText } from './decode-text.ts';
 import { cellText } from './inert.ts';
 import { MOST_ITEMS, type Skipped } from './preview.ts';
+import { positionNames } from './read-csv-features.ts';
 import { columnOf, readRows } from './read-rows.ts';
 
 /** What a file of crash records would add: day, place and severity of each, and nothing else of what it says. */
@@ -38,8 +39,7 @@ export function readCrashes(
   }
   const columns = {
     on: needed(header, ['date', 'crashdate', 'on', 'day', 'collisiondate', 'datetime', 'crashdatetime'], 'date', file),
-    lat: needed(header, ['lat', 'latitude', 'y', 'latdd'], 'lat', file),
-    lon: needed(header, ['lon', 'long', 'lng', 'longitude', 'x', 'londd'], 'lon', file),
+    ...placeColumns(header, file),
     severity: needed(
       header,
       ['severity', 'crashseverity', 'injuryseverity', 'collisionseverity', 'kabco', 'maxseverity'],
@@ -57,7 +57,11 @@ export function readCrashes(
   for (const { at, cells } of rows) {
     const where = `row ${at}`;
     const on = readDay(cell(cells, columns.on), order.order);
-    const place = parsePosition(`lat ${cell(cells, columns.lat)} lon ${cell(cells, columns.lon)}`);
+    const place = parsePosition(
+      'position' in columns
+        ? cell(cells, columns.position)
+        : `lat ${cell(cells, columns.lat)} lon ${cell(cells, columns.lon)}`,
+    );
     if (on === null || !place.ok) {
       skipped.push({ where, why: on === null ? 'has no date that can be read' : 'has no position that can be read' });
       continue;
@@ -83,6 +87,17 @@ export function readCrashes(
       : null,
   ];
   return { crashes, outside, skipped, remarks: remarks.filter((remark): remark is string => remark !== null) };
+}
+
+/** A column each for latitude and longitude, else one for the whole position. */
+function placeColumns(header: readonly string[], file: string): { lat: number; lon: number } | { position: number } {
+  const lat = columnOf(header, ['lat', 'latitude', 'y', 'latdd']);
+  const position = lat < 0 ? columnOf(header, positionNames) : -1;
+  if (position >= 0) return { position };
+  return {
+    lat: lat >= 0 ? lat : needed(header, [], 'lat', file),
+    lon: needed(header, ['lon', 'long', 'lng', 'longitude', 'x', 'londd'], 'lon', file),
+  };
 }
 
 function needed(header: readonly string[], names: readonly string[], name: string, file: string): number {

@@ -7,7 +7,8 @@ import { columnOf, readRows } from './read-rows.ts';
 
 const LAT = ['lat', 'latitude', 'latdd', 'ycoord', 'y'];
 const LON = ['lon', 'long', 'lng', 'longitude', 'londd', 'xcoord', 'x'];
-const TEXT = ['position', 'coordinates', 'coords', 'usng', 'mgrs', 'grid', 'location'];
+/** Names of a column that holds a whole position in any usual form. */
+export const positionNames = ['position', 'coordinates', 'coords', 'usng', 'mgrs', 'grid', 'location'];
 
 /** Columns that are read beside the position, and the property that each becomes. */
 const columns: readonly (readonly [string, readonly string[]])[] = [
@@ -28,7 +29,7 @@ export function readCsvFeatures(
   const { header, rows } = readRows(text, file);
   const lat = columnOf(header, LAT);
   const lon = columnOf(header, LON);
-  const whole = columnOf(header, TEXT);
+  const whole = columnOf(header, positionNames);
   const isPair = lat >= 0 && lon >= 0;
   if (!isPair && whole < 0) {
     throw new UserError(

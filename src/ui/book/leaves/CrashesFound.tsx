@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import type { CrashPreview } from '../../../io/index.ts';
 import { changesOf } from '../../../io/index.ts';
 import { useActions } from '../../desk-context.ts';
@@ -6,9 +7,11 @@ import { useActions } from '../../desk-context.ts';
 export function CrashesFound({ name, preview, onEnd }: Props) {
   const { desk } = useActions();
   const { crashes, outside, skipped, remarks } = preview;
+  const [withOutside, setWithOutside] = useState(false);
+  const chosen = withOutside ? [...crashes, ...outside.map(({ crash }) => crash)] : crashes;
   const add = async (): Promise<void> => {
-    if (await desk.edit(`Bring in crash records of ${name}`, changesOf('crashes', crashes)))
-      onEnd(`${crashes.length} crash records added from ${name}. They leave the book only when asked for.`);
+    if (await desk.edit(`Bring in crash records of ${name}`, changesOf('crashes', chosen)))
+      onEnd(`${chosen.length} crash records added from ${name}. They leave the book only when asked for.`);
   };
   return (
     <section aria-label={`What ${name} would add`}>
@@ -20,7 +23,12 @@ export function CrashesFound({ name, preview, onEnd }: Props) {
           {remark}
         </p>
       ))}
-      {outside.length > 0 && <p className="note">{outside.length} lie outside the district and are left out.</p>}
+      {outside.length > 0 && (
+        <label className="tick">
+          <input type="checkbox" checked={withOutside} onChange={(event) => setWithOutside(event.target.checked)} /> add
+          the {outside.length} outside the district, too
+        </label>
+      )}
       {skipped.length > 0 && (
         <details>
           <summary>{skipped.length} not usable</summary>
@@ -34,8 +42,8 @@ export function CrashesFound({ name, preview, onEnd }: Props) {
         </details>
       )}
       <div className="form-keys">
-        <button type="button" className="key" disabled={crashes.length === 0} onClick={() => void add()}>
-          Add {crashes.length}
+        <button type="button" className="key" disabled={chosen.length === 0} onClick={() => void add()}>
+          Add {chosen.length}
         </button>
         <button type="button" className="key-quiet" onClick={() => onEnd(null)}>
           add nothing
