@@ -93,6 +93,48 @@ describe.skipIf(withoutChromium())('own files', () => {
     await close();
   }, 120_000);
 
+  test('a GeoTIFF dropped on the map is opened and studied; one that breaks off says so and what was open stays', async () => {
+    const { page, strayRequests, close } = await openPage(browser, `${app.url}/#/survey`, smallDesk);
+    await demoOpen(page);
+    await page.waitForSelector('.map-view canvas');
+    /** Drops the demo's coarse elevation and its roads, the elevation cut to its first bytes where `most` says so. */
+    const drop = (most?: number) =>
+      page.evaluate(async (bytes) => {
+        const files = new DataTransfer();
+        for (const name of ['elevation-10m.tif', 'roads.geojson']) {
+          const whole = await (await fetch(`/demo/${name}`)).arrayBuffer();
+          files.items.add(new File([name.endsWith('tif') ? whole.slice(0, bytes) : whole], name));
+        }
+        const event = new DragEvent('drop', { dataTransfer: files, bubbles: true, cancelable: true });
+        document.querySelector('.map-view')!.dispatchEvent(event);
+      }, most);
+    const openIt = async (least: number, most: number): Promise<void> => {
+      await page.waitForFunction(() => location.hash.startsWith('#/open'));
+      const size = () =>
+        page.evaluate(
+          () => document.querySelector<HTMLInputElement>('input[name=elevation]')?.files?.[0]?.size ?? Number.NaN,
+        );
+      await expect.poll(async () => (await size()) >= least && (await size()) <= most, { timeout: 20_000 }).toBe(true);
+      await page.getByRole('button', { name: 'Open', exact: true }).click();
+    };
+    await drop(200);
+    await openIt(200, 200);
+    await sentenceLike(page, /elevation-10m\.tif .*Tamarrow Fire District stays open/);
+    // With a whole directory it opens; the ground that is not there is told where it is asked for.
+    await drop(20_000);
+    await openIt(20_000, 20_000);
+    await ownOpen(page);
+    await page.goto(`${app.url}/#/study/-128.0157212,43.9998178,right`);
+    await sentenceLike(page, /cut off; copy or download it again/);
+    await drop();
+    await openIt(1_000_000, 9_000_000);
+    await ownOpen(page);
+    await page.goto(`${app.url}/#/study/-128.0157212,43.9998178,right`);
+    await sentenceLike(page, /Screening only.*Plan as/);
+    expect(strayRequests).toEqual([]);
+    await close();
+  }, 120_000);
+
   test('a map of a file is put under the own one and taken away; an address without its maker is asked for him', async () => {
     const { page, strayRequests, close } = await openPage(browser, `${app.url}/#/open`, smallDesk);
     await demoOpen(page);

@@ -66,6 +66,11 @@ export function Stencil() {
           >
             redo
           </button>
+          {open && (
+            <button type="button" className="stencil-close" onClick={() => setOpen(false)}>
+              close
+            </button>
+          )}
         </div>
       </div>
       <div className="thumb">
