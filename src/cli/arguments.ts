@@ -66,3 +66,12 @@ export function readPositive(option: string, text: string | undefined): number |
   }
   return value;
 }
+
+/** A day as YYYY-MM-DD. */
+export function readDay(option: string, text: string | undefined): string | undefined {
+  if (text === undefined) return undefined;
+  const date = new Date(`${text}T00:00:00Z`);
+  if (!/^\d{4}-\d\d-\d\d$/.test(text) || Number.isNaN(date.getTime()) || !date.toISOString().startsWith(text))
+    throw new UsageError(`${option} "${text}" is no day; give it as 2024-05-31.`);
+  return text;
+}

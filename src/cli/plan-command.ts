@@ -169,6 +169,7 @@ function openRaster(name: string, facts: readonly SourceRecord[]): Promise<Eleva
     ...(known?.verticalUnit ? { verticalUnit: known.verticalUnit } : {}),
     ...(known && known.terrainKind !== 'unknown' ? { kind: known.terrainKind } : {}),
     ...(known?.verticalRmseM ? { verticalRmseM: known.verticalRmseM } : {}),
+    ...(known?.collectedOn ? { collectedOn: known.collectedOn } : {}),
   });
 }
 

@@ -26,7 +26,7 @@ import { studySvg } from '../plan/index.ts';
 import { indexRoads, roadAt } from '../road/index.ts';
 import { fieldOfBook, resourcesOfBook, shippedResources } from '../study/index.ts';
 import { UserError } from '../units/index.ts';
-import { readOptions, readPosition, readPositive, readWord, UsageError } from './arguments.ts';
+import { readDay, readOptions, readPosition, readPositive, readWord, UsageError } from './arguments.ts';
 import { readConditions } from './conditions.ts';
 import { studyReport } from './report/index.ts';
 
@@ -47,6 +47,7 @@ export const studyHelp = `study: the workup of one roadside place
   --vertical-unit UNIT    m, ft or us-ft, where the raster does not say
   --terrain-kind KIND     bare-earth or surface, where the raster does not say
   --vertical-rmse METRES  vertical accuracy, one sigma
+  --collected-on DATE     day of collection, 2024-05-31, where the raster does not say
   --conditions LIST       wet, ice, night, wind, separated by commas: longer, heavier, farther from the edge
   --patients N            patients, raised one after another (default 1)
   --units us|metric       feet (default) or metres in texts and drawings
@@ -67,6 +68,7 @@ const options = {
   'vertical-unit': { type: 'string' },
   'terrain-kind': { type: 'string' },
   'vertical-rmse': { type: 'string' },
+  'collected-on': { type: 'string' },
   conditions: { type: 'string' },
   patients: { type: 'string' },
   units: { type: 'string' },
@@ -159,15 +161,18 @@ function elevationFacts(given: {
   'vertical-unit'?: string | undefined;
   'terrain-kind'?: string | undefined;
   'vertical-rmse'?: string | undefined;
+  'collected-on'?: string | undefined;
 }): ElevationOptions {
   const verticalUnit = readWord('--vertical-unit', given['vertical-unit'], ['m', 'ft', 'us-ft'] as const);
   const kind = readWord('--terrain-kind', given['terrain-kind'], ['bare-earth', 'surface'] as const);
+  const collectedOn = readDay('--collected-on', given['collected-on']);
   const verticalRmseM = readPositive('--vertical-rmse', given['vertical-rmse']);
   return {
     ...(given.crs === undefined ? {} : { crs: given.crs }),
     ...(verticalUnit ? { verticalUnit } : {}),
     ...(kind ? { kind: kind === 'surface' ? 'surface' : 'bare earth' } : {}),
     ...(verticalRmseM ? { verticalRmseM } : {}),
+    ...(collectedOn ? { collectedOn } : {}),
   };
 }
 

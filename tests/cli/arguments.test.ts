@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readOptions, readPosition, readPositive, readWord, UsageError } from '../../src/cli/arguments.ts';
+import { readDay, readOptions, readPosition, readPositive, readWord, UsageError } from '../../src/cli/arguments.ts';
 import { UserError } from '../../src/units/index.ts';
 
 describe('command line options', () => {
@@ -25,5 +25,8 @@ describe('command line options', () => {
     expect(() => readOptions(['stray'], { json: { type: 'boolean' } })).toThrow(UsageError);
     expect(() => readWord('--side', 'up', ['left', 'right'])).toThrow(/left, right/);
     expect(() => readPositive('--vertical-rmse', '-1')).toThrow(UsageError);
+    expect(readDay('--collected-on', '2024-02-29')).toBe('2024-02-29');
+    for (const text of ['2023-02-29', '2024', '29.02.2024', ''])
+      expect(() => readDay('--collected-on', text)).toThrow(/is no day; give it as 2024-05-31\./);
   });
 });
