@@ -11,6 +11,7 @@ import { fieldOfBook, runStudy, type Study, type StudyInputs } from '../../src/s
 import { seededRandom } from '../../src/units/index.ts';
 import { oneOfEach } from '../helpers/full-book.ts';
 import { hillside, studyInputs } from '../helpers/hillside.ts';
+import { groundFrom } from '../helpers/plane-ground.ts';
 
 const slope = { belowDeg: 33, lengthM: 40, aboveDeg: 20 };
 const inputs = studyInputs(hillside(slope));
@@ -55,6 +56,19 @@ const plain = study(null);
 const order = ['low', 'steep', 'high'];
 const straight = ({ layouts }: Study) => layouts.find(({ kind }) => kind === 'straight');
 const turned = ({ layouts }: Study) => layouts.find(({ kind }) => kind === 'turned');
+
+/** The road of `hillside`; below it the slope turns from south to east 15 m out. */
+function bentHillside() {
+  const tan = Math.tan((33 * Math.PI) / 180);
+  const { layers } = hillside(slope);
+  const ground = groundFrom((x, y) => {
+    const outM = -y - 4;
+    if (outM < 0) return y > 4 ? 1000 + (y - 4) * 0.36 : 1000;
+    const turned = Math.min(1, Math.max(0, (outM - 15) / 10));
+    return 1000 - (Math.min(outM, 20) + turned * x) * tan;
+  }, 801);
+  return { ...ground, layers: ground.layers.map((layer) => ({ ...layer, info: layers[0]!.info })) };
+}
 
 /** What a study found that must not become better by one reading alone; more is worse. */
 function badness(one: Study): Record<string, number> {
@@ -106,6 +120,16 @@ describe('a reading that makes the result worse', () => {
     const tension = straight(after)!.tensionKn;
     expect(tension.belay).toBeGreaterThan(straight(plain)!.tensionKn.belay);
     expect(tension.hanging).toBeGreaterThan(straight(plain)!.tensionKn.hanging);
+  });
+
+  it('never leaves the whole of a bent fall line gentler than its measured part', () => {
+    const bent = studyInputs(bentHillside());
+    const before = study(null, [], bent);
+    expect(before.descent!.whole).not.toBeNull();
+    const whole = study([reading('angleDeg', 60), reading('dropM', 70)], [], bent).descent!.whole!;
+    expect(whole.planAs).toBe('high');
+    expect(whole.governingDeg).toBeGreaterThanOrEqual(60);
+    expect(whole.dropM).toBeGreaterThan(before.descent!.whole!.dropM);
   });
 
   it('near a limit is planned on the steeper side by its own uncertainty', () => {

@@ -4,6 +4,9 @@ import { Z95 } from './computed.ts';
 
 const rankOf: Readonly<Record<AngleClass, number>> = { low: 0, steep: 1, high: 2 };
 
+/** The steeper of two plans. */
+export const steeperPlan = (a: AngleClass, b: AngleClass): AngleClass => (rankOf[a] > rankOf[b] ? a : b);
+
 /** What of a descent makes its plan steeper whatever its angle. */
 export interface AngleCautions {
   readonly step: boolean;
@@ -33,7 +36,7 @@ export function steeperAngle(
     governingSigmaDeg: sigmaDeg,
     rangeDeg: [clamp(valueDeg - Z95 * sigmaDeg), Math.max(angle.rangeDeg[1], clamp(valueDeg + Z95 * sigmaDeg))],
     class: angle.class === 'high' ? 'high' : named,
-    planAs: rankOf[plan] > rankOf[angle.planAs] ? plan : angle.planAs,
+    planAs: steeperPlan(plan, angle.planAs),
     probability: shares.high >= probability.high ? shares : probability,
     weight: weightShares(governingDeg),
   };

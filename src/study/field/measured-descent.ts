@@ -1,7 +1,14 @@
 import type { QuantityName } from '../../book/index.ts';
-import { type Descent, LEAST_STEP_M, meanAngle, type Profile, type Step } from '../../descent/index.ts';
+import {
+  type Descent,
+  type DescentAngle,
+  LEAST_STEP_M,
+  meanAngle,
+  type Profile,
+  type Step,
+} from '../../descent/index.ts';
 import type { FieldQuantity } from './field-value-work.ts';
-import { gentlerAngle, steeperAngle } from './measured-angle.ts';
+import { type AngleCautions, gentlerAngle, steeperAngle, steeperPlan } from './measured-angle.ts';
 
 /** A lip that hangs over is planned as an upright one: no pull is larger than there, degrees. */
 const STEEPEST_LIP_DEG = 90;
@@ -16,7 +23,8 @@ export function measuredDescent(descent: Descent, taken: Taken, screeningOnly: b
   const lip = taken('lipAngleDeg');
   const withLip = lip ? { ...descent, lipAngleDeg: Math.min(STEEPEST_LIP_DEG, lip.counts.value!) } : descent;
   const withSteps = measuredSteps(measuredLengths(withLip, taken), taken);
-  return measuredSlope(withSteps, taken, screeningOnly);
+  const measured = measuredSlope(withSteps, taken, screeningOnly);
+  return { ...measured, whole: wholeWith(descent, measured, screeningOnly) };
 }
 
 function measuredLengths(descent: Descent, taken: Taken): Descent {
@@ -35,6 +43,31 @@ function measuredLengths(descent: Descent, taken: Taken): Descent {
     smoothedGroundLengthM: descent.smoothedGroundLengthM * share,
     rope: { ...descent.rope, lengthM: descent.rope.lengthM * share },
   };
+}
+
+/** The fall line as a whole is never gentler, shorter or less high than by what was read of its part. */
+function wholeWith(before: Descent, { angle, rope, dropM, steps }: Descent, screeningOnly: boolean): Descent['whole'] {
+  const { whole } = before;
+  if (!whole) return null;
+  const read = steps.filter(({ source }) => source === 'measured');
+  const allSteps = [...whole.steps, ...read].sort((a, b) => a.distanceM - b.distanceM);
+  const steeper = angle && before.angle && angle.governingDeg >= before.angle.governingDeg ? angle : null;
+  const cautions = { step: allSteps.length > 0, screeningOnly };
+  return {
+    ...whole,
+    ropeLineM: whole.ropeLineM + Math.max(0, rope.lengthM - before.rope.lengthM),
+    dropM: whole.dropM + Math.max(0, dropM - before.dropM),
+    steps: allSteps,
+    angle: whole.angle && steeper ? steeperWhole(whole.angle, steeper, cautions) : whole.angle,
+  };
+}
+
+function steeperWhole(whole: DescentAngle, part: DescentAngle, cautions: AngleCautions): DescentAngle {
+  const angle =
+    part.governingDeg > whole.governingDeg
+      ? steeperAngle(whole, part.governingDeg, part.governingSigmaDeg, cautions)
+      : whole;
+  return { ...angle, planAs: steeperPlan(angle.planAs, part.planAs) };
 }
 
 /** A step that was read stands where it was read, else at the governing stretch; one under 1.5 m is none. */

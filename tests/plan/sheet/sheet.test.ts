@@ -115,6 +115,54 @@ describe('plan sheet', () => {
     expect(textsOf(planPageSvg(planSheetOf(), letter))).toMatch(/\d min\b/);
   });
 
+  it('marks what was measured beside what it took the place of, and says what stops once', () => {
+    const row = {
+      ...({ computed: 33.4, computedRange: [31.8, 35.1], stretchM: [11, 16], sigma: 1, readings: 1 } as const),
+      ...({
+        betters: false,
+        tool: 'inclinometer',
+        by: 'A. Vale',
+        on: '2026-05-01',
+        reason: null,
+        beyond: true,
+      } as const),
+    };
+    const stop = 'A slide, 2025-05-01: nobody has been here since.';
+    const words = textsOf(
+      planPageSvg(
+        planSheetOf(
+          { stops: [stop] },
+          {
+            field: [
+              {
+                ...row,
+                computedRange: [31.8, 35.1],
+                stretchM: [11, 16],
+                quantity: 'angleDeg',
+                measured: 47,
+                used: 'measured',
+                why: null,
+              },
+              {
+                ...row,
+                computedRange: null,
+                stretchM: null,
+                quantity: 'dropM',
+                measured: 5,
+                used: 'computed',
+                why: 'one reading',
+              },
+            ],
+            warnings: [{ code: 'changed-since-survey', severity: 'stop', text: stop }],
+          },
+        ),
+        letter,
+      ),
+    );
+    expect(words).toContain('Measured: angle of the slope over 5 m 47° (computed 33.4°), A. Vale, 2026-05-01.');
+    expect(words.split('nobody has been here since').length).toBe(2);
+  });
+
   it('tells what stops before the sentence, and who looked and when', () => {
     const check = {
       by: 'captain, B shift',

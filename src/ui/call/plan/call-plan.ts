@@ -61,7 +61,9 @@ export function callPlan(study: Study, units: UnitSystem, site: SiteFacts = noFa
     undecided: angle?.class === 'undecided',
     angle: angle ? formatDegrees(angle.governingDeg) : null,
     range: angle ? formatAngleRange(...angle.rangeDeg) : null,
-    stops: [...site.stops, ...warnings.filter(({ severity }) => severity === 'stop').map(({ text }) => text)],
+    stops: [
+      ...new Set([...site.stops, ...warnings.filter(({ severity }) => severity === 'stop').map(({ text }) => text)]),
+    ],
     rows,
     hold: holdOf(study),
     next: nextOf(study),
