@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type Book, emptyBook, live, restoreBook } from '../../src/book/index.ts';
@@ -6,8 +5,8 @@ import { readBook, readPlaces, writeCsv, writeGeoJson, writeGpx, writeKml } from
 import { memorySource } from '../../src/io/memory/index.ts';
 import { hostileTexts } from '../helpers/sample-book.ts';
 import { type RunningApp, startApp } from './app.ts';
+import { openLeaf, turnTo, written } from './book-page.ts';
 import { launchChromium, withoutChromium } from './chromium.ts';
-import { openPage, smallDesk } from './page.ts';
 
 /** A neighbouring district's place beside a road of the demo. */
 const beside = { lon: -128.01572116, lat: 43.99981778 };
@@ -44,20 +43,9 @@ describe.skipIf(withoutChromium())('files into the book and out of it', () => {
     await app?.stop();
   });
 
-  const open = async () => {
-    const opened = await openPage(browser, `${app.url}/#/book?import`, smallDesk);
-    await opened.page.locator('[data-testid=storage]').waitFor({ timeout: 30_000 });
-    return opened;
-  };
-  const turnTo = (page: Page, words: string) =>
-    page.getByRole('navigation', { name: 'Contents of the book' }).getByRole('link', { name: words }).click();
+  const open = () => openLeaf(browser, app.url, 'import');
   const give = (page: Page, label: string, name: string, text: string | Buffer) =>
     page.getByLabel(label).setInputFiles({ name, mimeType: 'text/plain', buffer: Buffer.from(text) });
-  const written = async (page: Page, key: string): Promise<Buffer> => {
-    const download = page.waitForEvent('download');
-    await page.getByRole('button', { name: key, exact: true }).click();
-    return readFileSync(await (await download).path());
-  };
   /** The whole book as its file says it. */
   const bookOf = async (page: Page): Promise<Book> => {
     await turnTo(page, 'Give out');

@@ -4,6 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { readBook } from '../../src/io/index.ts';
 import { memorySource } from '../../src/io/memory/index.ts';
 import { type RunningApp, startApp } from './app.ts';
+import { bookReady, openLeaf, saved, turnTo } from './book-page.ts';
 import { launchChromium, withoutChromium } from './chromium.ts';
 import { openPage, smallDesk } from './page.ts';
 
@@ -19,22 +20,13 @@ describe.skipIf(withoutChromium())('where the book is kept', () => {
     await app?.stop();
   });
 
-  const ready = (page: Page) => page.locator('[data-testid=storage]').waitFor({ timeout: 30_000 });
-  const leaf = async (name: string) => {
-    const opened = await openPage(browser, `${app.url}/#/book?${name}`, smallDesk);
-    await ready(opened.page);
-    return opened;
-  };
-  const turnTo = (page: Page, words: string) =>
-    page.getByRole('navigation', { name: 'Contents of the book' }).getByRole('link', { name: words }).click();
+  const leaf = (name: string) => openLeaf(browser, app.url, name);
   const months = (page: Page) => page.getByLabel('Months between field checks');
   const district = (page: Page) => page.getByLabel('District', { exact: true });
   const type = async (field: ReturnType<typeof months>, text: string) => {
     await field.fill(text);
     await field.press('Enter');
   };
-  const saved = (page: Page) =>
-    page.locator('[data-testid=storage]', { hasText: 'saved on this device' }).waitFor({ timeout: 10_000 });
 
   test('a copy off the device is reminded of once there is something to lose, written by one tap, and confirmed', async () => {
     const { page, close } = await leaf('rules');
@@ -93,7 +85,7 @@ describe.skipIf(withoutChromium())('where the book is kept', () => {
     // Before the origin's first write: a later override was seen to be ignored.
     await devtools.send('Storage.overrideQuotaForOrigin', { origin: app.url, quotaSize: 12_000_000 });
     await page.goto(`${app.url}/#/book?rules`);
-    await ready(page);
+    await bookReady(page);
     await type(months(page), '6');
     await saved(page);
     expect(await page.evaluate(fillDevice)).toBeGreaterThan(0);
@@ -116,7 +108,7 @@ describe.skipIf(withoutChromium())('where the book is kept', () => {
     expect(await historyHas(page, 'Months between field checks')).toBe(2);
     await turnTo(page, 'Rules');
     await page.reload();
-    await ready(page);
+    await bookReady(page);
     await expect.poll(() => months(page).inputValue(), { timeout: 10_000 }).toBe('9');
     await context.close();
   }, 60_000);
@@ -125,7 +117,7 @@ describe.skipIf(withoutChromium())('where the book is kept', () => {
     const { page: one, close } = await leaf('rules');
     const two = await one.context().newPage();
     await two.goto(`${app.url}/#/book?rules`);
-    await ready(two);
+    await bookReady(two);
     await Promise.all([type(months(one), '7'), type(district(two), 'North Fork')]);
     for (const page of [one, two]) {
       await expect.poll(() => months(page).inputValue()).toBe('7');

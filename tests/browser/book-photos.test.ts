@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { live } from '../../src/book/index.ts';
@@ -7,6 +6,7 @@ import { memorySource } from '../../src/io/memory/index.ts';
 import { exifBlock, secret } from '../helpers/sample-images.ts';
 import { type RunningApp, startApp } from './app.ts';
 import { auditPage } from './audit.ts';
+import { written } from './book-page.ts';
 import { launchChromium, withoutChromium } from './chromium.ts';
 import { openPage, smallDesk } from './page.ts';
 
@@ -25,12 +25,7 @@ describe.skipIf(withoutChromium())('photos on a study', () => {
     await app?.stop();
   });
 
-  const written = async (page: Page, key: 'Write the book' | 'Write the copy') => {
-    const download = page.waitForEvent('download');
-    await page.getByRole('button', { name: key }).click();
-    const bytes = readFileSync(await (await download).path());
-    return readBook(memorySource(bytes, 'book'));
-  };
+  const read = async (page: Page, key: string) => readBook(memorySource(await written(page, key), 'book'));
 
   test('are taken there, lose their camera data, keep their place only where told to, and are shown large by a tap', async () => {
     const { page, complaints, close } = await openPage(browser, `${app.url}/#/study/kettle-bend`, smallDesk);
@@ -66,10 +61,10 @@ describe.skipIf(withoutChromium())('photos on a study', () => {
     await page.keyboard.press('Escape');
     await large.waitFor({ state: 'hidden' });
     await page.goto(`${app.url}/#/book?export`);
-    const plain = await written(page, 'Write the copy');
-    const history = await written(page, 'Write the book');
+    const plain = await read(page, 'Write the copy');
+    const history = await read(page, 'Write the book');
     await page.getByLabel('photos that show a patient (1)').check();
-    const asked = await written(page, 'Write the book');
+    const asked = await read(page, 'Write the book');
     expect(live(plain.book, 'photos')).toEqual([
       expect.objectContaining({ caption: 'the lip', takenOn: '2026-05-03', at: null, widthPx: 640, heightPx: 480 }),
     ]);

@@ -1,10 +1,10 @@
-import { readFileSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { leaves } from '../../src/ui/book/leaves.ts';
 import { makePng } from '../helpers/make-png.ts';
 import { type RunningApp, startApp } from './app.ts';
 import { auditPage } from './audit.ts';
+import { bookReady, openLeaf, saved, turnTo, written } from './book-page.ts';
 import { launchChromium, withoutChromium } from './chromium.ts';
 import { openPage, phone, sentenceLike, smallDesk } from './page.ts';
 
@@ -20,15 +20,7 @@ describe.skipIf(withoutChromium())('the book screen', () => {
     await app?.stop();
   });
 
-  const open = async (leaf: string) => {
-    const opened = await openPage(browser, `${app.url}/#/book?${leaf}`, smallDesk);
-    await opened.page.locator('[data-testid=storage]').waitFor({ timeout: 30_000 });
-    return opened;
-  };
-  const turnTo = (page: Page, words: string) =>
-    page.getByRole('navigation', { name: 'Contents of the book' }).getByRole('link', { name: words }).click();
-  const saved = (page: Page) =>
-    page.locator('[data-testid=storage]', { hasText: 'saved on this device' }).waitFor({ timeout: 10_000 });
+  const open = (leaf: string) => openLeaf(browser, app.url, leaf);
   const textFile = (name: string, text: string) => ({ name, mimeType: 'text/plain', buffer: Buffer.from(text) });
 
   test('the shipped kit is made our own, a value is refused with its sentence and kept, and all is there after a reload', async () => {
@@ -142,11 +134,9 @@ describe.skipIf(withoutChromium())('the book screen', () => {
       await saved(page);
     }
     await turnTo(two.page, 'Give out');
-    const download = two.page.waitForEvent('download');
-    await two.page.getByRole('button', { name: 'Write the book' }).click();
-    const file = await (await download).path();
+    const buffer = await written(two.page, 'Write the book');
     await turnTo(one.page, 'Bring in');
-    const picked = { name: 'bo.brinkbook.zip', mimeType: 'application/zip', buffer: readFileSync(file) };
+    const picked = { name: 'bo.brinkbook.zip', mimeType: 'application/zip', buffer };
     await one.page.getByLabel('A book').setInputFiles(picked);
     await one.page.getByText('1 of its').waitFor();
     await one.page.getByRole('button', { name: 'Join it with this book' }).click();
@@ -183,14 +173,9 @@ describe.skipIf(withoutChromium())('the book screen', () => {
     await image.waitFor({ timeout: 30_000 });
     await expect.poll(() => image.evaluate((one: HTMLImageElement) => one.naturalWidth)).toBe(80);
     await turnTo(page, 'Give out');
-    const written = async (): Promise<string> => {
-      const download = page.waitForEvent('download');
-      await page.getByRole('button', { name: 'Write the page' }).click();
-      return readFileSync(await (await download).path(), 'utf8');
-    };
-    expect(await written()).toContain('Left out: 1 photo that shows a patient.');
+    expect(String(await written(page, 'Write the page'))).toContain('Left out: 1 photo that shows a patient.');
     await page.getByLabel('photos that show a patient').check();
-    expect(await written()).toContain('<img alt="the lip" src="data:image/jpeg');
+    expect(String(await written(page, 'Write the page'))).toContain('<img alt="the lip" src="data:image/jpeg');
     await close();
   }, 60_000);
 
@@ -202,7 +187,7 @@ describe.skipIf(withoutChromium())('the book screen', () => {
     async (size, colorScheme) => {
       const options = { ...(size === 'phone' ? phone : smallDesk), colorScheme };
       const { page, close } = await openPage(browser, `${app.url}/#/book`, options);
-      await page.locator('[data-testid=storage]').waitFor({ timeout: 30_000 });
+      await bookReady(page);
       await page.getByRole('button', { name: 'write them in' }).click();
       for (const { name, words } of leaves) {
         await page.goto(`${app.url}/#/book?${name}`);
