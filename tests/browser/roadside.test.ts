@@ -138,7 +138,7 @@ describe.skipIf(withoutChromium())('the roadside check on a phone', () => {
     await close();
   }, 60_000);
 
-  test('axe finds nothing serious at any step, and every key is large enough for a thumb', async () => {
+  test('axe finds nothing serious at any step, every key is large enough for a thumb, the caution is whole', async () => {
     const { page, close } = await openPage(browser, `${app.url}/#/check/kettle-bend`, phone);
     await computedAngle(page);
     for (let n = 1; n <= 8; n++) {
@@ -151,6 +151,10 @@ describe.skipIf(withoutChromium())('the roadside check on a phone', () => {
           keys.filter((key) => key.getBoundingClientRect().height < 43.9).map((key) => key.textContent),
         );
       expect(small, `step ${n}`).toEqual([]);
+      // The whole caution stands on the screen before anybody scrolls.
+      await page.evaluate(() => scrollTo(0, 0));
+      const caution = (await page.locator('.check-work .caution').boundingBox())!;
+      expect(caution.y + caution.height, `step ${n}`).toBeLessThanOrEqual(844.5);
     }
     await close();
   }, 60_000);

@@ -1,0 +1,81 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { type RunningApp, startApp } from './app.ts';
+import { auditPage, smallTargets } from './audit.ts';
+import { launchChromium, withoutChromium } from './chromium.ts';
+import { openPage, phone, pointAt, sentenceLike, smallDesk } from './page.ts';
+
+describe.skipIf(withoutChromium())('what opens on the screens', () => {
+  let app: RunningApp;
+  let browser: Browser;
+  beforeAll(async () => {
+    app = await startApp();
+    browser = await launchChromium();
+  }, 240_000);
+  afterAll(async () => {
+    await browser?.close();
+    await app?.stop();
+  });
+
+  const raise = async (page: Page): Promise<void> => {
+    const handle = page.locator('.drawer-handle');
+    if (!(await handle.isVisible())) return;
+    while ((await page.locator('.notes').getAttribute('data-drawer')) !== 'full') await handle.click();
+    await page.waitForTimeout(250);
+  };
+
+  test.each([
+    ['desk', smallDesk],
+    ['phone', phone],
+  ] as const)(
+    'axe finds nothing by day or night, and on a phone nothing is small to touch: %s',
+    async (size, options) => {
+      const { page, complaints, close } = await openPage(browser, `${app.url}/#/survey/kettle-bend`, options);
+      const sound = async (what: string): Promise<void> => {
+        for (const colorScheme of ['light', 'dark'] as const) {
+          await page.emulateMedia({ colorScheme });
+          await page.waitForSelector(`:root[data-light=${colorScheme === 'dark' ? 'night' : 'day'}]`);
+          expect(await auditPage(page), `${what}, ${colorScheme}`).toEqual([]);
+        }
+        if (size === 'phone') expect(await smallTargets(page), what).toEqual([]);
+      };
+      await sentenceLike(page, /Plan as/);
+      await page.locator('.study-point').first().waitFor();
+      const { x, y } = await pointAt(page);
+      const put = async (key: string): Promise<void> => {
+        await page.locator('.maplibregl-canvas').focus();
+        await page.keyboard.press(key);
+        if (key !== 'v') await page.mouse.click(x - 50, y + 40);
+      };
+      await put('t');
+      await page.getByRole('region', { name: 'Mark: tree' }).waitFor({ state: 'attached' });
+      await sound('a mark in hand');
+      await page.keyboard.press('Escape');
+      await put('z');
+      await page.getByRole('region', { name: 'Place: Landing zone' }).waitFor({ state: 'attached' });
+      await sound('a landing zone in hand');
+      await page.keyboard.press('Escape');
+      await put('v');
+      await page.locator('.flag-fields').waitFor();
+      await sound('the spot tool');
+
+      await page.goto(`${app.url}/#/study/kettle-bend`);
+      await raise(page);
+      await page.getByRole('button', { name: 'tap to enter' }).first().click();
+      await page.locator('.key-list summary').click();
+      await sound('a reading being entered, the keys');
+      await page.locator('.layout-row .figure-key', { hasText: 'reset' }).first().click();
+      await sound('why');
+      await page.goto(`${app.url}/#/study/barrier-reach`);
+      await sentenceLike(page, /Plan as high/);
+      await page.locator('.technical summary').click();
+      await sound('a high site, its layouts open');
+      await page.goto(`${app.url}/#/study/level-acre`);
+      await sentenceLike(page, /No drop edge/);
+      await sound('no drop edge');
+      expect(complaints).toEqual([]);
+      await close();
+    },
+    180_000,
+  );
+});
