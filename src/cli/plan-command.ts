@@ -7,6 +7,7 @@ import {
   type SiteRecord,
   type SourceRecord,
   settingsOf,
+  worseOfContested,
 } from '../book/index.ts';
 import {
   type BookFile,
@@ -80,7 +81,8 @@ export async function planCommand(args: string[]): Promise<void> {
   const source = fileSource(bookFile);
   const opened: ElevationSource[] = [];
   try {
-    const { book, file } = await readBook(source);
+    const { book: asKept, file } = await readBook(source);
+    const book = worseOfContested(asKept);
     const sites = sitesAsked(book, asked, bookFile);
     if (form === 'svg' && sites.length > 1)
       throw new UsageError(`--out ${out} holds one site, but ${sites.length} came; name a file .html.`);

@@ -9,6 +9,7 @@ import {
   type Mark,
   marksOf,
   settingsOf,
+  worseOfContested,
 } from '../book/index.ts';
 import { type LonLat, localPlane } from '../geo/index.ts';
 import {
@@ -182,7 +183,7 @@ const open = (name: string, facts: ElevationOptions): Promise<ElevationSource> =
 async function bookFrom(path: string): Promise<Book> {
   const source = fileSource(path);
   try {
-    return (await readBook(source)).book;
+    return worseOfContested((await readBook(source)).book);
   } finally {
     await source.close?.();
   }

@@ -1,5 +1,5 @@
 import type { Feature, FeatureCollection } from 'geojson';
-import { type AngleRule, type Book, live, type Mark } from '../book/index.ts';
+import { type AngleRule, type Book, live, type Mark, worseOfContested } from '../book/index.ts';
 import { type LonLat, localPlane } from '../geo/index.ts';
 import { groundOfSite, type LonLatBox } from '../io/index.ts';
 import { type Conditions, fairConditions } from '../rigging/index.ts';
@@ -157,7 +157,7 @@ export function studyFunctions<Tile extends object>(
     },
     async resources(given) {
       opened();
-      book = given;
+      book = worseOfContested(given);
       last = null;
     },
     async measure(ends, signal) {

@@ -318,7 +318,7 @@ describe('a book’s field', () => {
     );
     expect(both.angle!.governingDeg).toBe(47);
     expect(both.warnings.find(({ code }) => code === 'contested')!.text).toBe(
-      `Two values stand in the book for reading of measurements ${measurement.id}, by Person 36 and Person 47; the worse is used until somebody decides.`,
+      'Two values stand in the book for a reading (angle of the slope over 5 m: 36 or 47°), by Person 36 and Person 47; the worse is used until somebody decides.',
     );
   });
 });

@@ -5,3 +5,4 @@ export * from './field-value.ts';
 export * from './in-area.ts';
 export * from './loose-ends.ts';
 export { monthsLater } from './months-later.ts';
+export * from './worse-of-contested.ts';

@@ -1,6 +1,7 @@
-import { type Contested, type EventRecord, quantities } from '../../book/index.ts';
+import { type EventRecord, quantities } from '../../book/index.ts';
 import { formatTaped, type UnitSystem } from '../../units/index.ts';
 import type { StudyReading, StudyWarning } from '../study.ts';
+import { contestedWarnings } from './contested-warnings.ts';
 import type { FieldInputs } from './field-inputs.ts';
 
 /** A slope above the road that is steeper is warned of, degrees, as where it was computed. */
@@ -57,18 +58,9 @@ export function fieldStateWarnings(
       severity: 'check',
       text: `Last looked at on ${inFieldOn} by ${check.by}: due again since ${check.dueOn}.`,
     });
-  for (const { field, table, id, values } of contested)
-    list.push({ code: 'contested', severity: 'check', text: contestedWords(field, table, id, values) });
+  list.push(...contestedWarnings(contested));
   return list;
 }
 
 /** What a stop says of an event that nobody has been on site after. */
 export const changedWords = (name: string, on: string): string => `${name}, ${on}: nobody has been here since.`;
-
-/** Two people wrote one field: readings count by the worse, of everything else the book's own order holds the first. */
-function contestedWords(field: string, table: string, id: string, values: Contested['values']): string {
-  const count = values.length === 2 ? 'Two' : String(values.length);
-  const used = table === 'measurements' && field === 'reading' ? 'the worse is used' : 'the first is used';
-  const names = [...new Set(values.map(({ who }) => who))].join(' and ');
-  return `${count} values stand in the book for ${field} of ${table} ${id}, by ${names}; ${used} until somebody decides.`;
-}

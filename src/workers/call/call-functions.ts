@@ -1,5 +1,5 @@
 import { alongRoads, ROADS_MARGIN_M, ROADS_REACH_M, type RoadAround, roadsAround } from '../../access/index.ts';
-import { angleRuleOf, fieldCheck, live, marksOf, settingsOf } from '../../book/index.ts';
+import { angleRuleOf, fieldCheck, live, marksOf, settingsOf, worseOfContested } from '../../book/index.ts';
 import { type LonLat, localPlane } from '../../geo/index.ts';
 import { groundOfSite, readGround } from '../../io/index.ts';
 import {
@@ -124,7 +124,8 @@ export function callFunctions(opener: Opener, store: KeptStore, keep: (keeping: 
   }
 
   return {
-    async open({ source, keeping }, signal) {
+    async open({ source: given, keeping }, signal) {
+      const source = given.book ? { ...given, book: worseOfContested(given.book) } : given;
       keep(keeping);
       const district = await openDistrict(source.files, opener, signal);
       const { book, posts } = source;
