@@ -52,16 +52,18 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
   });
   const camera = cameraOf(map, element);
   camera.showDistrict(district);
-  const restyle = (): void => {
+  /** `whole`: nothing of the old style is kept. */
+  const restyle = (whole = false): void => {
     map.setStyle(
       mapStyle({ district, ink, relief, basemap: basemap.parts(), roadside: roadside.data(), selected }, urls()),
+      { diff: !whole },
     );
     tellSources();
   };
 
   const furniture = addFurniture(map, units, (on) => setRelief(on));
   const notices = addNotices(element, { onStop: () => roadside.stop(), onGoOn: () => roadside.goOn() });
-  const basemap = basemapControl(map, { onChange: restyle, onProblem: notices.setProblem });
+  const basemap = basemapControl(map, { onChange: () => restyle(), onProblem: notices.setProblem });
   const rule = options.rule ?? defaultAngleRule;
   const roadside = roadsideLayer(map, options.roadside ?? null, rule, notices.setProgress);
   const overlay = studyOverlay(map, options.roadside === undefined);
@@ -124,7 +126,8 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
     },
     setInk(next) {
       ink = next;
-      restyle();
+      // On relief the lines lie in pictures of each tile, which a mere change of ink leaves as they are.
+      restyle(relief);
     },
     setUnits(next) {
       units = next;

@@ -104,6 +104,42 @@ describe.skipIf(withoutChromium())('the map on a page of its own', () => {
     quiet();
   }, 90_000);
 
+  test('contours and their heights are drawn from the ground, flat and in relief', async () => {
+    const page = await visit('');
+    await toKettleBend(page);
+    /** Pixels of the picture that are plainly green and plainly magenta: nothing else of the map is. */
+    const coloured = async (): Promise<{ green: number; magenta: number }> => {
+      await mapDrawn(page);
+      const png = (await page.screenshot()).toString('base64');
+      return page.evaluate(async (data) => {
+        const bytes = Uint8Array.from(atob(data), (letter) => letter.charCodeAt(0));
+        const picture = await createImageBitmap(new Blob([bytes], { type: 'image/png' }));
+        const pen = new OffscreenCanvas(picture.width, picture.height).getContext('2d')!;
+        pen.drawImage(picture, 0, 0);
+        const { data: px } = pen.getImageData(0, 0, picture.width, picture.height);
+        let [green, magenta] = [0, 0];
+        for (let i = 0; i < px.length; i += 4) {
+          if (px[i + 1]! - Math.max(px[i]!, px[i + 2]!) > 60) green++;
+          if (Math.min(px[i]!, px[i + 2]!) - px[i + 1]! > 60) magenta++;
+        }
+        return { green, magenta };
+      }, png);
+    };
+    const enough = (name: 'green' | 'magenta', least: number) =>
+      expect.poll(async () => (await coloured())[name], { timeout: 20_000 }).toBeGreaterThan(least);
+    expect(await coloured()).toEqual({ green: 0, magenta: 0 });
+    await page.evaluate(() =>
+      window.mapHandle.setInk({ ...window.mapInk, contour2: '#00ff00', contourText: '#ff00ff' }),
+    );
+    await enough('green', 300);
+    await enough('magenta', 30);
+    await page.evaluate(() => window.mapHandle.setRelief(true));
+    await enough('green', 300);
+    await page.evaluate(() => window.mapHandle.setInk(window.mapInk));
+    await expect.poll(coloured, { timeout: 20_000 }).toEqual({ green: 0, magenta: 0 });
+    quiet();
+  }, 90_000);
+
   test('a basemap of a style address lies under the map, with its maker named and no foreign glyphs', async () => {
     const page = await visit('');
     asked.length = 0;

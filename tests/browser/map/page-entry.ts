@@ -16,6 +16,7 @@ declare global {
   interface Window {
     mapReady: Promise<void>;
     mapHandle: MapHandle;
+    mapInk: MapInk;
     told: Told[];
     district: MapDistrict;
     studyAt(lon: number, lat: number): Promise<Study>;
@@ -75,9 +76,10 @@ async function start(): Promise<void> {
     (...what: unknown[]): void => {
       window.told.push([name, ...what]);
     };
+  window.mapInk = inkOf(light);
   const options: MapOptions = {
     district: window.district,
-    ink: inkOf(light),
+    ink: window.mapInk,
     units: 'us',
     tiles: {
       ground: (tile, signal) => worker.call('groundTile', tile, signal),
