@@ -4,7 +4,7 @@ import type { Search } from './search.ts';
 export function noStraight(search: Search): string {
   const { pins } = search;
   if (pins.turn !== undefined) return 'A change of direction is pinned: straight hauls are left out.';
-  const pinned = pinnedFault(search);
+  const pinned = pinnedFault(search, 'straight');
   if (pinned !== null) return pinned;
   if (nothingHolds(search)) return NOTHING_HOLDS;
   return 'No straight haul: behind the edge, within 10° of the descent, nothing that can hold it stands far enough back for a workable throw.';
@@ -13,7 +13,7 @@ export function noStraight(search: Search): string {
 /** Why there is no turned haul, in one sentence. */
 export function noTurned(search: Search): string {
   const { means, marks, trace } = search;
-  const pinned = pinnedFault(search);
+  const pinned = pinnedFault(search, 'turned');
   if (pinned !== null) return pinned;
   if (nothingHolds(search)) return NOTHING_HOLDS;
   if (standing(search) + marks.length < 2) {
@@ -37,7 +37,7 @@ const standing = ({ standsOf }: Search): number => [...standsOf.values()].filter
 
 const nothingHolds = (search: Search): boolean => standing(search) + search.marks.length === 0;
 
-function pinnedFault({ spots, pins, notAnchors }: Search): string | null {
+function pinnedFault({ spots, pins, notAnchors }: Search, kind: 'straight' | 'turned'): string | null {
   const ids = [pins.anchor, pins.turn, pins.belay].filter((id) => id !== undefined);
   const never = notAnchors.find(({ id }) => ids.includes(id));
   if (never !== undefined) return `What is pinned is a ${never.kind}: that is never an anchor.`;
@@ -46,5 +46,5 @@ function pinnedFault({ spots, pins, notAnchors }: Search): string | null {
     const [problem] = pinned.problems.filter(({ severity }) => severity === 'unmet');
     return `The pinned spot of ${pinned.apparatusId} does not work: ${problem.text}`;
   }
-  return ids.length > 0 ? 'No haul works around what is pinned.' : null;
+  return ids.length > 0 ? `No ${kind} haul works around what is pinned.` : null;
 }
