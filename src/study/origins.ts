@@ -43,32 +43,32 @@ export function originsOf(
   return origins;
 }
 
-/** The number of a study that a reading of each quantity takes the place of. */
-const measuredPath: Readonly<Partial<Record<QuantityName, string>>> = {
-  angleDeg: 'angle.governingDeg',
-  lipAngleDeg: 'edge.lipAngleDeg',
-  groundLengthM: 'descent.groundLengthM',
-  dropM: 'descent.dropM',
-  stepHeightM: 'descent.steps',
-  slopeAboveDeg: 'above.angleDeg',
-  gradeDeg: 'bench.gradeDeg',
-  crossfallDeg: 'bench.crossfallDeg',
-  edgeOffsetM: 'edge.offsetM',
-  benchWidthM: 'bench.widthM',
-  edgeToAnchorM: 'layouts.haulFieldM',
-  clearBeforeM: 'layouts.roomBeforeM',
-  clearAfterM: 'layouts.roomAfterM',
-  sightBeforeM: 'closure.sightM',
-  sightAfterM: 'closure.sightM',
+/** The numbers of a study that a reading of each quantity takes the place of. */
+const measuredPaths: Readonly<Record<QuantityName, readonly string[]>> = {
+  angleDeg: ['angle.governingDeg', 'angle.planAs'],
+  lipAngleDeg: ['edge.lipAngleDeg'],
+  groundLengthM: ['descent.groundLengthM', 'descent.ropeLineM'],
+  dropM: ['descent.dropM'],
+  stepHeightM: ['descent.steps'],
+  slopeAboveDeg: ['above.angleDeg'],
+  gradeDeg: ['bench.gradeDeg'],
+  crossfallDeg: ['bench.crossfallDeg'],
+  edgeOffsetM: ['edge.offsetM'],
+  benchWidthM: ['bench.widthM'],
+  edgeToAnchorM: ['layouts.haulFieldM'],
+  clearBeforeM: ['layouts.roomBeforeM'],
+  clearAfterM: ['layouts.roomAfterM'],
+  sightBeforeM: ['closure.sightM'],
+  sightAfterM: ['closure.sightM'],
 };
 
 function measuredOrigin(origins: Record<string, Origin>, reading: StudyReading): void {
   const { quantity, used, tool, by, on, computed, sigma, betters } = reading;
-  const path = measuredPath[quantity];
-  if (used !== 'measured' || !path) return;
+  if (used !== 'measured') return;
   const was = computed === null ? 'not computed' : `computed ${computed}`;
   const gentler = betters ? ', gentler than computed, on two readings' : '';
-  origins[path] = { how: 'measured', sigma, rule: `${tool}, ${by}, ${on}; ${was}${gentler}`, reading };
+  const rule = `${tool}, ${by}, ${on}; ${was}${gentler}`;
+  for (const path of measuredPaths[quantity]) origins[path] = { how: 'measured', sigma, rule, reading };
 }
 
 type SetOrigin = (path: string, rule: string, sigma?: number | null, how?: Origin['how']) => void;

@@ -1,3 +1,4 @@
+import type { QuantityName } from '../../book/index.ts';
 import type { Study } from '../../study/index.ts';
 import { formatAngleRange, formatLength, type UnitSystem } from '../../units/index.ts';
 import type { StepName } from './steps.ts';
@@ -6,15 +7,18 @@ import type { StepName } from './steps.ts';
 export function computedWords(step: StepName, study: Study | null, radio: string | null, units: UnitSystem): string {
   if (step === 'sign') return '';
   if (!study) return 'no study';
+  // A reading that counts stands in the study itself: what was computed stands beside it.
+  const before = (name: QuantityName) => study.field.find(({ quantity }) => quantity === name);
   const marked = (kind: string): boolean => study.marks.some((mark) => mark.kind === kind);
   switch (step) {
     case 'edge': {
       const straight = study.layouts.find(({ kind }) => kind === 'straight');
-      return straight ? `${formatLength(straight.haulFieldM, units, 'down')}, straight` : 'no straight haul';
+      const fieldM = before('edgeToAnchorM')?.computed ?? straight?.haulFieldM;
+      return fieldM === undefined ? 'no straight haul' : `${formatLength(fieldM, units, 'down')}, straight`;
     }
     case 'angle':
       return study.angle
-        ? `${Math.round(study.angle.governingDeg)}°, ${formatAngleRange(...study.angle.rangeDeg)}`
+        ? `${Math.round(before('angleDeg')?.computed ?? study.angle.governingDeg)}°, ${formatAngleRange(...(before('angleDeg')?.computedRange ?? study.angle.rangeDeg))}`
         : 'not found';
     case 'barrier':
       return marked('barrier') ? 'one is marked' : 'none marked';
@@ -31,7 +35,7 @@ export function computedWords(step: StepName, study: Study | null, radio: string
       return radio ?? (marked('radio dead spot') ? 'dead spot marked' : 'not known');
     case 'up':
       return study.above
-        ? `${Math.round(study.above.angleDeg)}°, ${formatLength(study.above.heightM, units, 'up')}`
+        ? `${Math.round(before('slopeAboveDeg')?.computed ?? study.above.angleDeg)}°, ${formatLength(study.above.heightM, units, 'up')}`
         : 'not found';
   }
 }

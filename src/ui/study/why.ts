@@ -1,5 +1,5 @@
 import type { Reason } from '../../rigging/index.ts';
-import type { Origin, Study, StudyForce, StudyLayout } from '../../study/index.ts';
+import type { Origin, Study, StudyForce, StudyLayout, StudyReading } from '../../study/index.ts';
 
 /** A number's reason as the margin shows it. */
 export interface WhyCase {
@@ -27,11 +27,20 @@ export function whyOrigin(study: Study, path: string, title: string, notes: read
     ...empty,
     key: path,
     title,
+    ...(origin?.reading ? readingInputs(origin.reading) : {}),
     rule: origin?.rule ?? null,
     how: origin?.how ?? 'computed',
     notes: [...notes, ...sigma],
     source: study.terrain.source,
   };
+}
+
+/** A reading beside the computed value that it took the place of, and how far apart they lie. */
+function readingInputs({ measured, computed, reason, betters }: StudyReading): Pick<WhyCase, 'inputs'> {
+  const known = computed === null ? [] : [{ name: 'computed', value: figure(computed) }];
+  const apart = computed === null ? [] : [{ name: 'apart', value: figure(measured - computed) }];
+  const gentler = betters && reason ? [{ name: 'taken over because', value: reason }] : [];
+  return { inputs: [{ name: 'measured', value: figure(measured) }, ...known, ...apart, ...gentler] };
 }
 
 /** Why a number of a layout is what it is; several quantities stand one under another, the asked one last. */
