@@ -103,7 +103,7 @@ describe.skipIf(withoutChromium())('the study', () => {
   test('an anchor pinned from the list stays, the rest follows', async () => {
     const page = await visit('kettle-bend');
     const anchor = page.locator('.pin-row', { hasText: 'Anchor' }).first();
-    await anchor.locator('select').selectOption({ index: 3 });
+    await anchor.locator('select').first().selectOption({ index: 3 });
     await page.getByRole('button', { name: 'Anchor pinned' }).first().waitFor();
     await page.reload();
     await sentenceLike(page, /Plan as/);
