@@ -135,6 +135,40 @@ describe('study, on the command line', () => {
     expect((await study('--patients', '0')).code).toBe(2);
   });
 
+  it('goes by what was read at the book’s site there, says who signed, and leaves other sites’ readings alone', async () => {
+    const [lon, lat] = lonLat(3, 0);
+    const site = (id: string, place: { lon: number; lat: number }) => ({
+      ...{ id, name: id, place: { ...place, sideAzimuthDeg: 90 } },
+    });
+    const [otherLon, otherLat] = lonLat(3, 60);
+    const reading = { siteId: 'here', reading: { quantity: 'angleDeg', value: 52 }, by: 'A. Vale', on: '2026-05-01' };
+    const signed = { siteId: 'here', by: 'R. Marsh', role: 'captain', on: '2026-05-02', method: 'walked' };
+    const bookFile = join(folder, 'read.json');
+    await writeFile(
+      bookFile,
+      JSON.stringify({
+        schema: 'brinkbook/book@1',
+        tables: {
+          sites: [site('here', { lon, lat }), site('there', { lon: otherLon, lat: otherLat })],
+          measurements: [{ id: 'm1', tool: 'inclinometer', ...reading }],
+          signOffs: [{ id: 'o1', ...signed }],
+        },
+        contested: [],
+        madeFrom: [],
+      }),
+    );
+    const told = (await study('--book', bookFile)).out;
+    expect(told).toContain('Plan as high: 52° measured');
+    expect(told).toMatch(/52°.*\[measured\]/);
+    expect(told).toContain('Measured 52°');
+    expect(told.replace(/\s+/gu, ' ')).toContain('Field check: R. Marsh, captain, 2026-05-02, walked');
+    const away = (
+      await run('study', '--elevation', dem, '--roads', roads, '--at', `${otherLon},${otherLat}`, '--book', bookFile)
+    ).out;
+    expect(away).not.toContain('measured');
+    expect(away).toContain('not field-verified');
+  });
+
   it('takes fleet, kit, arrivals and calls from a book, and refuses what is none', async () => {
     const printed = JSON.parse((await study('--json', '--book', 'data/demo/tamarrow.brinkbook')).out) as Study;
     expect(printed.given.resources).toBe('book');
