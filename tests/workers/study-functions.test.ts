@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { LineString } from 'geojson';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { defaultAngleRule } from '../../src/book/index.ts';
+import { defaultAngleRule, emptyBook, restoreBook } from '../../src/book/index.ts';
 import { localPlane } from '../../src/geo/index.ts';
 import { fileSource } from '../../src/io/node/index.ts';
 import { fairConditions } from '../../src/rigging/index.ts';
@@ -72,6 +72,34 @@ describe('the functions of the study worker, called directly', () => {
     expect(structuredClone({ study, shapes })).toEqual({ study, shapes });
   });
 
+  test('what was read at a site changes its study at once, the edge on the map with it, and no other place’s', async () => {
+    const reading = (id: string, quantity: string, value: number) => ({
+      ...{ id, siteId: 'kettle-bend', reading: { quantity, value }, by: 'A. Vale', on: '2026-05-01' },
+    });
+    const measurements = [reading('m1', 'angleDeg', 60), reading('m2', 'edgeOffsetM', 2)];
+    const book = restoreBook({ schema: 'brinkbook/book@1', tables: { measurements }, contested: [] }, 'The book');
+    const before = await functions.study({ ...kettleBend, siteId: 'kettle-bend' }, never);
+    await functions.resources(book, never);
+    const after = await functions.study({ ...kettleBend, siteId: 'kettle-bend' }, never);
+    expect(after.study.angle!.planAs).toBe('high');
+    expect(after.study.sentence).toContain('60° measured');
+    const plane = localPlane(after.study.edge!);
+    const { x, y } = plane.toLocal(before.study.edge!);
+    expect(Math.hypot(x, y)).toBeGreaterThan(1);
+    const own = after.shapes.features.filter(({ properties }) => properties!.side === after.study.site.side);
+    const points = own.flatMap(({ geometry }) => (geometry as LineString).coordinates);
+    const nearest = Math.min(
+      ...points.map(([lon, lat]) => {
+        const at = plane.toLocal({ lon: lon!, lat: lat! });
+        return Math.hypot(at.x, at.y);
+      }),
+    );
+    expect(nearest).toBeLessThan(0.8);
+    const point = await functions.study(kettleBend, never);
+    expect(point.study).toEqual(before.study);
+    await functions.resources(emptyBook(), never);
+  });
+
   test('a side kept as an azimuth is the same side, and the other way round the other', async () => {
     const { study } = await functions.study(kettleBend, never);
     const azimuthDeg = study.site.sideAzimuthDeg;
@@ -121,6 +149,20 @@ describe('the functions of the study worker, called directly', () => {
       functions.study({ ...kettleBend, at: off(metres), side: 'of the point' }, never).then((answer) => answer.study);
     expect((await tap(12)).site.side).toBe(study.site.side);
     expect((await tap(-25)).site.side).not.toBe(study.site.side);
+  });
+
+  test('where sites lie along their road agrees with their studies; off every road there is nothing', async () => {
+    const { study } = await functions.study(kettleBend, never);
+    const { lon, lat } = kettleBend.at;
+    const [here, nowhere] = await functions.along(
+      [
+        { lon, lat },
+        { lon: -127, lat: 44 },
+      ],
+      never,
+    );
+    expect(Math.abs(here! - study.site.road.stationM)).toBeLessThan(0.01);
+    expect(nowhere).toBeNull();
   });
 
   test('ground tiles carry the raster’s heights, and are handed over', async () => {
