@@ -21,6 +21,7 @@ import './styles/sketch.css';
 import './styles/profile.css';
 import './styles/own.css';
 import './styles/book.css';
+import './styles/book-leaves.css';
 import './styles/roadside.css';
 import './styles/narrow.css';
 import './styles/shell.css';

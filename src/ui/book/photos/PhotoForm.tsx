@@ -1,4 +1,4 @@
-import { type FormEvent, useState } from 'react';
+import { type FormEvent, useEffect, useState } from 'react';
 import type { SiteRecord } from '../../../book/index.ts';
 import { formatDecimalDegrees } from '../../../geo/index.ts';
 import type { TakenPhoto } from '../../../io/index.ts';
@@ -43,20 +43,23 @@ export function PhotoForm({ sites }: { readonly sites: readonly Pick<SiteRecord,
   };
   return (
     <form className="photo-form" aria-label="Add a photo" onSubmit={(event) => void onSubmit(event)}>
-      <label className="field">
-        <span>Photo from the camera or a file</span>
-        <input
-          type="file"
-          accept="image/*"
-          onChange={(event) => {
-            void pick(event.target.files?.[0]);
-            event.target.value = '';
-          }}
-        />
-      </label>
+      {!taken && (
+        <label className="field">
+          <span>Photo from the camera or a file</span>
+          <input
+            type="file"
+            accept="image/*"
+            onChange={(event) => {
+              void pick(event.target.files?.[0]);
+              event.target.value = '';
+            }}
+          />
+        </label>
+      )}
       {reading && <p role="status">Reading the photo.</p>}
       {taken && (
         <>
+          <TakenPicture taken={taken} />
           {sites.length > 1 && <SiteChoice sites={sites} />}
           <label className="field">
             <span>What it shows</span>
@@ -114,3 +117,14 @@ const SiteChoice = ({ sites }: { readonly sites: readonly Pick<SiteRecord, 'id' 
     </select>
   </label>
 );
+
+/** The photo as it would be kept. */
+function TakenPicture({ taken }: { readonly taken: TakenPhoto }) {
+  const [address, setAddress] = useState<string>();
+  useEffect(() => {
+    const made = URL.createObjectURL(new Blob([taken.bytes], { type: taken.fields.type }));
+    setAddress(made);
+    return () => URL.revokeObjectURL(made);
+  }, [taken]);
+  return <img className="taken-photo" src={address} alt="As it would be kept" />;
+}
