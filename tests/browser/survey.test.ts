@@ -45,6 +45,11 @@ describe.skipIf(withoutChromium())('the survey', () => {
   test('the list is searched, filtered and sorted; arrow keys and Enter pick a site', async () => {
     const page = await visit('#/survey');
     await sentenceLike(page, /20 sites on 3 roads/);
+    // Along the road, as somebody drives it.
+    const names = () => page.locator('.site-row .row-name').allTextContents();
+    await expect
+      .poll(async () => (await names()).slice(0, 6), patient)
+      .toEqual(['Coin Toss', 'Nailbox Cut', 'Broken Shelf', 'Long Ladle', 'Snagwood', 'Split Oak Turnout']);
     await page.keyboard.press('/');
     await page.keyboard.type('cinder');
     await expect.poll(() => rows(page).count(), patient).toBeLessThan(12);

@@ -8,6 +8,7 @@ import { createMarkActions } from './mark-actions.ts';
 import { createMeasure } from './measure-actions.ts';
 import { createNavigate } from './navigate.ts';
 import { createReadingActions } from './reading-actions.ts';
+import { followRoadOrder } from './road-order.ts';
 import { createSiteActions } from './site-actions.ts';
 import { createSiteReads } from './site-reads.ts';
 import { createSpotActions } from './spot-actions.ts';
@@ -31,6 +32,7 @@ export function createDesk(workers: DeskWorkers) {
   const tap = createTap({ study, sites, marks, spots, measure: createMeasure(deps) }, navigate);
 
   tellResources(deps, study);
+  followRoadOrder(deps);
 
   /** An edit or an undo of the site on the desk is worked out at once. */
   useBook.subscribe(({ sites: now }, before) => {

@@ -17,6 +17,8 @@ export interface SiteRead {
 export interface ReadsState {
   /** Under which rule and in which state of the book the reads were made. */
   readonly bySite: ReadonlyMap<string, SiteRead | { readonly none: string }>;
+  /** Metres along its road of each site, null where no road is near; left out where not known yet. */
+  readonly along: ReadonlyMap<string, number | null>;
 }
 
-export const useReads = create<ReadsState>()(() => ({ bySite: new Map() }));
+export const useReads = create<ReadsState>()(() => ({ bySite: new Map(), along: new Map() }));

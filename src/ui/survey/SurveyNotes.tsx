@@ -16,7 +16,8 @@ export function SurveyNotes() {
   const signOffs = useBook((state) => state.signOffs);
   const reads = useReads((state) => state.bySite);
   const subject = usePlace((state) => state.subject);
-  const order = useMemo(() => siteOrder(sites), [sites]);
+  const along = useReads((state) => state.along);
+  const order = useMemo(() => siteOrder(sites, along), [sites, along]);
   const events = useBook((state) => state.events);
   const rows = useMemo(() => siteRows(sites, reads, signOffs, order, events), [sites, reads, signOffs, order, events]);
   const picked = useMemo(() => pickRows(rows, search, filter, sort), [rows, search, filter, sort]);

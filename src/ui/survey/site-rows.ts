@@ -24,14 +24,25 @@ export interface SiteRow {
 /** Places of sites in the orders of words: the comparing of words is done once, not at every search. */
 export type SiteOrder = ReadonlyMap<string, { readonly byName: number; readonly byRoad: number }>;
 
-/** The orders of all sites; sites without a road come last. */
-export function siteOrder(sites: ReadonlyMap<string, SiteRecord>): SiteOrder {
+/**
+ * The orders of all sites. By road: roads by name, along each as far as `along` (metres by site) knows, then by name; sites off every
+ * road come last in theirs, those without a road name last of all.
+ */
+export function siteOrder(
+  sites: ReadonlyMap<string, SiteRecord>,
+  along: ReadonlyMap<string, number | null> = new Map(),
+): SiteOrder {
   const names = [...sites.values()].sort((a, b) => collator.compare(a.name, b.name));
   const roads = [...new Set(names.map(({ roadName }) => roadName ?? '\uffff'))].sort(collator.compare);
-  const roadPlace = new Map(roads.map((road, i) => [road, i * sites.size]));
-  return new Map(
-    names.map(({ id, roadName }, i) => [id, { byName: i, byRoad: roadPlace.get(roadName ?? '\uffff')! + i }]),
-  );
+  const roadPlace = new Map(roads.map((road, i) => [road, i]));
+  const keys = names.map(({ id, roadName }, byName) => ({
+    id,
+    byName,
+    road: roadPlace.get(roadName ?? '\uffff')!,
+    alongM: along.get(id) ?? Number.MAX_VALUE,
+  }));
+  const inOrder = [...keys].sort((a, b) => a.road - b.road || a.alongM - b.alongM || a.byName - b.byName);
+  return new Map(inOrder.map(({ id, byName }, byRoad) => [id, { byName, byRoad }]));
 }
 
 /** Rows of all sites in their `order`. `reads` as far as they have been made; `events` mark the sites that lie in their areas. */

@@ -1,0 +1,57 @@
+import { useBook, useDistrict, useReads } from '../state/index.ts';
+import type { Deps } from './deps.ts';
+
+/** Sites asked for at once: the worker draws the map between them. */
+const CHUNK = 200;
+const WAIT_MS = 150;
+
+/** Keeps where along its road each site lies, for the list's order, in step with book and district. */
+export function followRoadOrder({ workers }: Pick<Deps, 'workers'>): void {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let busy = false;
+  /** Places as they were asked for: a site that moved is asked for again. */
+  let asked = new Map<string, object>();
+
+  const schedule = (): void => {
+    clearTimeout(timer);
+    timer = setTimeout(() => void next(), WAIT_MS);
+  };
+
+  async function next(): Promise<void> {
+    if (busy || !useDistrict.getState().district) return;
+    const left = [...useBook.getState().sites.values()].filter(({ id, place }) => asked.get(id) !== place);
+    if (left.length === 0) return;
+    const some = left.slice(0, CHUNK);
+    const era = asked;
+    busy = true;
+    try {
+      const found = await workers.map.call(
+        'along',
+        some.map(({ place: { lon, lat } }) => ({ lon, lat })),
+      );
+      if (era !== asked) return;
+      const along = new Map(useReads.getState().along);
+      some.forEach(({ id, place }, i) => {
+        asked.set(id, place);
+        along.set(id, found[i] ?? null);
+      });
+      useReads.setState({ along });
+    } catch {
+      // The order of names stands until another district or edit asks again.
+      return;
+    } finally {
+      busy = false;
+    }
+    schedule();
+  }
+
+  useBook.subscribe(({ sites }, before) => {
+    if (sites !== before.sites) schedule();
+  });
+  useDistrict.subscribe(({ district }, before) => {
+    if (district === before.district) return;
+    asked = new Map();
+    useReads.setState({ along: new Map() });
+    schedule();
+  });
+}
