@@ -90,14 +90,12 @@ function newSearch(question: LayoutQuestion, means: Means, spots: readonly Spot[
 function seekStraight(search: Search, means: Means, room: LayoutRoom): void {
   const { pins, marks } = search;
   if (pins.turn !== undefined) return;
-  const { edge } = search.frame;
   const reached = within(room);
-  const near = (stand: Stand): boolean =>
-    reached(stand) && Math.hypot(stand.tie.x - edge.x, stand.tie.y - edge.y) <= (room.straightM ?? Infinity);
-  const pinned = (stands: readonly Stand[]): Stand[] => only(stands, pins.anchor).filter(near);
+  const pinned = (stands: readonly Stand[]): Stand[] => only(stands, pins.anchor).filter(reached);
   // All of them, alike or not: with one that comes later more rope is at hand when rigging ends.
-  for (const unit of means.units) searchStraight(search, pinned(search.standsOf.get(unit.apparatus.id) ?? []));
-  searchStraight(search, pinned(marks));
+  for (const unit of means.units)
+    searchStraight(search, pinned(search.standsOf.get(unit.apparatus.id) ?? []), room.straightM);
+  searchStraight(search, pinned(marks), room.straightM);
 }
 
 function seekTurned(search: Search, means: Means, room: LayoutRoom): void {

@@ -27,16 +27,20 @@ const FIELD_FROM_M = 1.6;
 /** A rope tied to the middle of an end may run along it, not across the body. */
 const ALONG_END = -0.17;
 
-/** Seeks straight hauls with the anchor on one of the stands. */
-export function searchStraight(search: Search, anchors: readonly Stand[]): void {
+/**
+ * Seeks straight hauls with the anchor on one of the stands. `mostM`: from the edge to the anchor as somebody taped it; a stand that
+ * seems farther away is that near in truth.
+ */
+export function searchStraight(search: Search, anchors: readonly Stand[], mostM = Infinity): void {
   const { edge, back } = search.frame;
   const within = Math.cos(toRadians(LAYOUT_LIMITS.nearDescentDeg));
   for (const anchor of anchors) {
     const { tie } = anchor;
     const to = { x: tie.x - edge.x, y: tie.y - edge.y };
-    const fieldM = Math.hypot(to.x, to.y);
-    if (fieldM < LEAST_FIELD_M || fieldM > MOST_FIELD_M || dot(to, back) < fieldM * within) continue;
-    const towardEdge = { x: -to.x / fieldM, y: -to.y / fieldM };
+    const awayM = Math.hypot(to.x, to.y);
+    const fieldM = Math.min(awayM, mostM);
+    if (fieldM < LEAST_FIELD_M || awayM > MOST_FIELD_M || dot(to, back) < awayM * within) continue;
+    const towardEdge = { x: -to.x / awayM, y: -to.y / awayM };
     if (tie.spot !== null && towardEdge.x * tie.outX + towardEdge.y * tie.outY < ALONG_END) continue;
     if (tie.spot !== null && !ropeClear(tie.spot, edge, tie, true)) continue;
     if (!clearOfMarks(search.frame.ground.hazards, edge.x, edge.y, tie.x, tie.y, [tie.id], IN_FIELD)) continue;
