@@ -1,7 +1,8 @@
 export { markPaths, type SymbolPaths } from './mark-paths.ts';
 export type { PaletteName } from './palette.ts';
 export { placePaths } from './place-paths.ts';
-export { placeSizeWords, placeWords } from './place-words.ts';
+export { placeSizeWords } from './place-size.ts';
+export { placeWords } from './place-words.ts';
 export * from './plan-view.ts';
 export * from './profile.ts';
 export * from './profile-scale.ts';

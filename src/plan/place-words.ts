@@ -1,7 +1,8 @@
-import { landingZoneShort, landingZoneSideM, type SupportPlaceRecord } from '../book/index.ts';
+import type { SupportPlaceRecord } from '../book/index.ts';
 import { formatDegreesMinutes, type LonLat, localPlane } from '../geo/index.ts';
 import { MILE_M } from '../road/index.ts';
-import { azimuthOf, compassWord, formatLength, formatLengthFigure, type UnitSystem } from '../units/index.ts';
+import { azimuthOf, compassWord, formatLength, type UnitSystem } from '../units/index.ts';
+import { placeSizeWords } from './place-size.ts';
 
 /** What is said of a landing zone, a staging or a parking place. */
 export type ShownPlace = Pick<
@@ -22,17 +23,6 @@ export function placeWords(site: LonLat, place: ShownPlace, units: UnitSystem): 
     on === null ? '' : `seen ${on}`,
   ];
   return `${parts.filter(Boolean).join(', ')}: ${formatDegreesMinutes(at)}`;
-}
-
-/** "150 × 110 ft, too small by night (125 ft each way)"; empty where no side is known. Sizes are rounded down. */
-export function placeSizeWords(place: Pick<ShownPlace, 'kind' | 'lengthM' | 'widthM'>, units: UnitSystem): string {
-  const { kind, lengthM, widthM } = place;
-  if (lengthM === null || widthM === null) return kind === 'landing zone' ? 'size not taken' : '';
-  const size = `${formatLengthFigure(lengthM, units, 'down')} × ${formatLength(widthM, units, 'down')}`;
-  const short = kind === 'landing zone' ? landingZoneShort(place) : 'never';
-  if (short === 'never' || short === null) return size;
-  const asked = `${formatLength(landingZoneSideM[short], units, 'up')} each way asked for`;
-  return `${size}, too small${short === 'night' ? ' by night' : ''} (${asked})`;
 }
 
 function farWords(metres: number, units: UnitSystem): string {

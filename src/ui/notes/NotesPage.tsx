@@ -3,7 +3,7 @@ import { type Command, KeyList } from '../commands/index.ts';
 import { useActions } from '../desk-context.ts';
 import { BasemapBlock } from '../own/BasemapBlock.tsx';
 import { useBook, useDistrict, usePlace, useReading, useStudy } from '../state/index.ts';
-import { ConditionSwitch, LayoutsBlock, PeopleBlock, PlacesRow, TakenBlock, WaysBlock } from '../study/index.ts';
+import { ConditionSwitch, LayoutsBlock, PeopleBlock, PlacesBlock, TakenBlock, WaysBlock } from '../study/index.ts';
 import { MarkPanel, PlacePanel, SitePanel, SurveyNotes } from '../survey/index.ts';
 import { DeskSentence } from './DeskSentence.tsx';
 import { NumbersBlock } from './NumbersBlock.tsx';
@@ -71,7 +71,7 @@ function StudyBody({ commands }: { readonly commands: readonly Command[] }) {
       <Warnings warnings={study.warnings} />
       <LayoutsBlock study={study} units={units} />
       <WaysBlock study={study} units={units} />
-      {siteId && <PlacesRow study={study} siteId={siteId} units={units} />}
+      {siteId && <PlacesBlock study={study} siteId={siteId} units={units} />}
       <PeopleBlock study={study} />
       {study.angle && <RuleBlock angle={study.angle} />}
       <ConditionSwitch />

@@ -3,7 +3,7 @@ export { CorrectionForm } from './CorrectionForm.tsx';
 export { Figure } from './Figure.tsx';
 export { LayoutsBlock } from './LayoutsBlock.tsx';
 export { PeopleBlock } from './PeopleBlock.tsx';
-export { PlacesRow } from './PlacesRow.tsx';
+export { PlacesBlock } from './PlacesBlock.tsx';
 export { readingFigure, readingValue } from './reading-words.ts';
 export { TakenBlock } from './TakenBlock.tsx';
 export { takenRows } from './taken-rows.ts';
