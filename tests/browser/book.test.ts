@@ -1,5 +1,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { restoreBook } from '../../src/book/index.ts';
+import { fileOfUpdates, logOfBook } from '../../src/io/book-file/log/index.ts';
 import { leaves } from '../../src/ui/book/leaves.ts';
 import { makePng } from '../helpers/make-png.ts';
 import { type RunningApp, startApp } from './app.ts';
@@ -149,6 +151,17 @@ describe.skipIf(withoutChromium())('the book screen', () => {
     await one.page.getByText('Nothing to decide.').waitFor();
     await turnTo(one.page, 'Rules');
     expect(await one.page.getByLabel('Months between field checks').inputValue()).toBe('18');
+    // A book that this one has nothing in common with is joined only where somebody insists.
+    await turnTo(one.page, 'Bring in');
+    await one.page
+      .getByLabel('A book')
+      .setInputFiles({ ...picked, name: 'strange.brinkbook.zip', buffer: Buffer.from(await strangeBook()) });
+    await one.page.getByText('The two books have no edit in common').waitFor();
+    const join = one.page.getByRole('button', { name: 'Join it with this book' });
+    expect(await join.isDisabled()).toBe(true);
+    await one.page.getByLabel('join them all the same').check();
+    expect(await join.isDisabled()).toBe(false);
+    await one.page.getByRole('button', { name: 'leave it' }).click();
     // A broken copy is refused whole.
     await turnTo(one.page, 'Bring in');
     await one.page.getByLabel('A book').setInputFiles({ ...picked, buffer: picked.buffer.subarray(0, 900) });
@@ -204,3 +217,12 @@ describe.skipIf(withoutChromium())('the book screen', () => {
     60_000,
   );
 });
+
+/** The book of a district that has nothing to do with the demo. */
+async function strangeBook(): Promise<Uint8Array> {
+  const settings = [{ id: 'book', district: 'Elsewhere' }];
+  const plain = restoreBook({ schema: 'brinkbook/book@1', tables: { settings } }, 'Elsewhere');
+  const updates = logOfBook(plain, { actor: 'elsewhere', who: 'Cy', device: 'desk', atMs: 1000 });
+  const options = { asked: { crashes: true, patientPhotos: true }, content: 'whole', writtenAtMs: 5000 } as const;
+  return (await fileOfUpdates(updates, async () => null, options)).bytes;
+}

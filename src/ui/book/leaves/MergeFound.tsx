@@ -11,9 +11,11 @@ export function MergeFound({ name, read, onEnd }: Props) {
   const opened = useBook((state) => state.opened);
   const [why, setWhy] = useState<string | null>(null);
   const [working, setWorking] = useState(false);
+  const [allTheSame, setAllTheSame] = useState(false);
   const { book, updates, photos } = read;
   const held = new Map(opened?.heads() ?? []);
   const fresh = (updates ?? []).filter(({ actor, n }) => n > (held.get(actor) ?? 0));
+  const strange = held.size > 0 && fresh.length > 0 && !(updates ?? []).some(({ actor }) => held.has(actor));
   const people = [...new Set(fresh.map(({ who, device }) => `${who}, ${device}`))];
   const merge = async (): Promise<void> => {
     if (!opened || !updates) return;
@@ -48,13 +50,30 @@ export function MergeFound({ name, read, onEnd }: Props) {
             : `${fresh.length} of its ${updates.length} edits are new here, by ${people.slice(0, 5).join('; ')}.`}
         </p>
       )}
+      {strange && (
+        <>
+          <p className="field-why">
+            The two books have no edit in common: they may be of different districts. Once joined they cannot be taken
+            apart; write a copy of this one first.
+          </p>
+          <label className="tick">
+            <input type="checkbox" checked={allTheSame} onChange={(event) => setAllTheSame(event.target.checked)} />{' '}
+            join them all the same
+          </label>
+        </>
+      )}
       {why && (
         <p className="field-why" role="alert">
           {why}
         </p>
       )}
       <div className="form-keys">
-        <button type="button" className="key" disabled={fresh.length === 0 || working} onClick={() => void merge()}>
+        <button
+          type="button"
+          className="key"
+          disabled={fresh.length === 0 || working || (strange && !allTheSame)}
+          onClick={() => void merge()}
+        >
           {working ? 'joining' : 'Join it with this book'}
         </button>
         <button type="button" className="key-quiet" onClick={() => onEnd(null)}>
