@@ -223,6 +223,15 @@ describe('a reading that betters the result', () => {
     const after = study(pair, [correction('angleDeg', before.angle!.governingDeg, pair)], short);
     expect(before.angle!.planAs).toBe('steep');
     expect(after.angle!).toMatchObject({ governingDeg: 23, planAs: 'low' });
+    const corners = [-1, 1, 1, -1, -1].map((x, k) => [-128 + x / 1000, 44 + (k < 2 || k === 4 ? -1 : 1) / 1000]);
+    const area = { type: 'Polygon' as const, coordinates: [corners as [number, number][]] };
+    const slide = { ...oneOfEach.events, area, on: '2026-05-02', deleted: false };
+    // Only one of the two was read after the ground changed.
+    const since = study(pair, [correction('angleDeg', before.angle!.governingDeg, pair)], {
+      ...short,
+      events: [slide],
+    });
+    expect(since.field[0]).toMatchObject({ used: 'computed', betters: false });
     const same = pair.map((one) => ({ ...one, on: '2026-05-03' }));
     expect(study(same, [correction('angleDeg', before.angle!.governingDeg, same)], short).angle).toEqual(before.angle);
   });
