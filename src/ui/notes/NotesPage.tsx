@@ -4,7 +4,7 @@ import { useActions } from '../desk-context.ts';
 import { BasemapBlock } from '../own/BasemapBlock.tsx';
 import { useBook, useDistrict, usePlace, useReading, useStudy } from '../state/index.ts';
 import { ConditionSwitch, LayoutsBlock, PeopleBlock, PlacesBlock, TakenBlock, WaysBlock } from '../study/index.ts';
-import { MarkPanel, PlacePanel, SitePanel, SurveyNotes } from '../survey/index.ts';
+import { MarkPanel, PlaceInHand, SitePanel, SurveyNotes } from '../survey/index.ts';
 import { DeskSentence } from './DeskSentence.tsx';
 import { NumbersBlock } from './NumbersBlock.tsx';
 import { OpenForm } from './OpenForm.tsx';
@@ -48,7 +48,7 @@ export function NotesBody({ commands }: { readonly commands: readonly Command[] 
     body = (
       <>
         <MarkPanel />
-        <PlacePanel />
+        <PlaceInHand />
         {site && <PersistAsk />}
         {site && <SitePanel key={site.id} site={site} />}
         {!site && subject && <PointKeys />}
@@ -78,7 +78,7 @@ function StudyBody({ commands }: { readonly commands: readonly Command[] }) {
       <TakenBlock study={study} siteId={siteId} units={units} />
       <NumbersBlock study={study} units={units} />
       <MarkPanel />
-      <PlacePanel />
+      <PlaceInHand />
       {siteId && (
         <Suspense fallback={null}>
           <SitePhotos siteId={siteId} />

@@ -81,7 +81,7 @@ async function settle(page: WatchedPage['page']): Promise<void> {
       return !/^$|Opening|Reading/.test(words) && (!map || map.offsetWidth === 0 || map.dataset.drawn === 'yes');
     },
     null,
-    { timeout: 30_000 },
+    { timeout: 60_000 },
   );
   await page.waitForTimeout(500);
 }
