@@ -8,11 +8,12 @@ import {
   tireFriction,
 } from '../../rigging/index.ts';
 import { toRadians } from '../../units/index.ts';
-import { type BendRay, bendRays } from './bend-rays.ts';
+import { type BendRay, bendRays, raysWithin } from './bend-rays.ts';
 import type { HaulFrame } from './haul-frame.ts';
 import { LAYOUT_LIMITS } from './layout-limits.ts';
 import type { Means } from './means.ts';
 import { holdCounts } from './rank.ts';
+import type { Stand } from './stands.ts';
 import type { TiePlace } from './tie-places.ts';
 
 /** A place for a change of direction, held by a tie from an anchor. */
@@ -33,7 +34,7 @@ const LEG_SLACK_DEG = 8;
  * Where a main line may bend when it is held from a tie and hauled along the road: near the descent's line, far enough behind
  * the edge, the tie neither too short nor too long and within reach of the resultant of both legs. The nearest to the edge whose tie
  * fits well, and one still nearer whose tie fits some anchors: rope, friction and way are least there; on a grade where the hold counts
- * also the one that the apparatus holds best. `wide` seeks those more than 10° off the line, where the rope also bends in plan
+ * also the one that the apparatus holds best, and the nearest that takes no lane more than the apparatus does. `wide` seeks those more than 10° off the line, where the rope also bends in plan
  * at the edge.
  *
  * ```
@@ -46,7 +47,7 @@ const LEG_SLACK_DEG = 8;
  */
 export function bendsFor(
   frame: HaulFrame,
-  tie: TiePlace,
+  { tie, lanes }: Pick<Stand, 'tie' | 'lanes'>,
   along: -1 | 1,
   { rates, conditions }: Pick<Means, 'rates' | 'conditions'>,
   wide: boolean,
@@ -54,16 +55,26 @@ export function bendsFor(
   const { edge } = frame;
   const rays = bendRays(frame, along, rates.pulleyEfficiency, wide);
   const { well, perhaps } = nearestOn(rays, edge, tie);
-  const nearer = perhaps !== null && (well === null || perhaps.toEdgeM < well.toEdgeM) ? [perhaps] : [];
-  const nearest = well === null ? nearer : [well, ...nearer];
-  if (well === null || wide || tie.anchor.kind !== 'apparatus' || !holdCounts(frame.grade)) return nearest;
-  const steadiest = bySteadiness(rays, tie.anchor, conditions, rates);
-  for (const ray of steadiest) {
-    const { well: steady } = nearestOn([ray], edge, tie);
-    if (steady === null) continue;
-    return steady.x === well.x && steady.y === well.y ? nearest : [...nearest, steady];
+  const bends = well === null ? [] : [well];
+  if (perhaps !== null && (well === null || perhaps.toEdgeM < well.toEdgeM)) bends.push(perhaps);
+  const add = (bend: Bend | null): void => {
+    if (bend !== null && !bends.some(({ x, y }) => x === bend.x && y === bend.y)) bends.push(bend);
+  };
+  if (tie.anchor.kind !== 'apparatus' || bends.length === 0) return bends;
+  const sparing = raysWithin(rays, lanes);
+  if (sparing !== rays) {
+    const spares = nearestOn(sparing, edge, tie);
+    add(spares.well ?? spares.perhaps);
   }
-  return nearest;
+  if (well !== null && !wide && holdCounts(frame.grade)) {
+    const steadiest = bySteadiness(rays, tie.anchor, conditions, rates);
+    for (let k = 0, found = false; k < steadiest.length && !found; k++) {
+      const steady = nearestOn([steadiest[k]], edge, tie).well;
+      found = steady !== null;
+      add(steady);
+    }
+  }
+  return bends;
 }
 
 /** Rays by how well an apparatus at the turn holds their resultant, best first. */

@@ -82,13 +82,18 @@ function fromAnchor(search: Search, anchor: Stand, fieldM: number, towardEdge: P
       const turned = walkOf(plain) > backRoomM + 1e-9 ? hand : null;
       const roomM = turned === null ? backRoomM : turned.roomM;
       const walked = (of: SystemChoice): number => (turned === null ? 0 : handLanes(search, turned, walkOf(of)));
-      let lanesTaken = fieldLanes | walked(plain);
-      let choice = choose(turned === null ? 0 : 1, lanesTaken) ?? plain;
-      // With the turn another system may be chosen, whose team walks farther: lanes only grow, so this ends.
-      for (let more = walked(choice); (lanesTaken | more) !== lanesTaken; more = walked(choice)) {
-        lanesTaken |= more;
-        choice = choose(1, lanesTaken) ?? plain;
+      let lanesTaken = fieldLanes;
+      let choice = plain;
+      // What is walked takes lanes, lanes ask for people, and people may ask for another system.
+      for (let round = 0; round < ROUNDS; round++) {
+        lanesTaken = fieldLanes | walked(choice);
+        const next = choose(turned === null ? 0 : 1, lanesTaken) ?? plain;
+        const settled = round > 0 && next.advantage === choice.advantage && next.throwM === choice.throwM;
+        choice = next;
+        if (settled) break;
       }
+      lanesTaken = fieldLanes | walked(choice);
+      choice = { ...choice, crewByAlarm: crewComes(search, base, choice, lanesTaken) };
       const lanes = bitCount(lanesTaken);
       const load = loadOf(search, anchor, belay, towardEdge, base, turned, choice);
       if (!podium.admits(rankKeyOf(frame, choice, lanes, load, 'straight', 0), { ...places, choice })) continue;
@@ -101,6 +106,20 @@ function fromAnchor(search: Search, anchor: Stand, fieldM: number, towardEdge: P
       podium.offer({ ...candidate, key: rankKeyOf(frame, choice, lanes, load, 'straight', minutes) });
     }
   }
+}
+
+/** Rounds in which lanes and system are fitted to each other; of two that call for each other the last stands. */
+const ROUNDS = 3;
+
+/** True where the first alarm brings the people that a system asks for on so many lanes. */
+function crewComes(
+  { frame, means }: Search,
+  base: PullBase,
+  { advantage, handTurns }: SystemChoice,
+  lanes: number,
+): boolean {
+  const { othersCount } = trafficPast(frame.ground.traits, lanes);
+  return othersCount + base.byAdvantage[advantage].team[handTurns] <= means.peopleByAlarm;
 }
 
 const walkOf = ({ advantage, throwM }: SystemChoice): number => idealAdvantage(advantage) * throwM;

@@ -41,7 +41,7 @@ export function searchTurned(
   const near = turns.filter(({ tie }) => Math.hypot(tie.x - frame.edge.x, tie.y - frame.edge.y) < NEAR_M);
   const far = anchors.filter(({ alongM }) => alongM * along > LEAST_FIELD_M - 1);
   for (const turn of near) {
-    for (const bend of bendsFor(frame, turn.tie, along, means, wide)) {
+    for (const bend of bendsFor(frame, turn, along, means, wide)) {
       search.trace.bends++;
       fromBend(search, turn, bend, along, far);
     }
