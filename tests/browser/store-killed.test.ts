@@ -4,10 +4,12 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { seededRandom } from '../../src/units/index.ts';
 import { scratch } from '../helpers/gdal.ts';
+import { repeats } from '../helpers/long-run.ts';
 import { chromiumPath, withoutChromium } from './chromium.ts';
 import { type StoreServer, serveStorePage } from './store-server.ts';
 
-const KILLS = 100;
+const ALL = 100;
+const KILLS = repeats(20, ALL);
 const folder = scratch();
 
 interface Held {
@@ -122,10 +124,10 @@ describe.skipIf(withoutChromium())('a browser that is killed while somebody edit
     }
     const seen = page.acknowledged.size;
     console.log(
-      `${KILLS} kills: ${seen} acknowledged edits seen, 0 missing; ${counts.inFlight} kills with a write in flight, ${counts.undone} of them with a write that was undone; ${counts.recovered} times the browser had emptied its database or lost its end, and the second copy gave back what was missing.`,
+      `${KILLS} of ${ALL} kills (npm run test:long takes all): ${seen} acknowledged edits seen, 0 missing; ${counts.inFlight} kills with a write in flight, ${counts.undone} of them with a write that was undone; ${counts.recovered} times the browser had emptied its database or lost its end, and the second copy gave back what was missing.`,
     );
-    expect(seen).toBeGreaterThanOrEqual(500);
-    expect(counts.inFlight).toBeGreaterThanOrEqual(30);
+    expect(seen).toBeGreaterThanOrEqual(5 * KILLS);
+    expect(counts.inFlight).toBeGreaterThanOrEqual(0.3 * KILLS);
     await killRunning();
   }, 900_000);
 

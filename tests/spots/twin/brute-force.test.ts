@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { compareRank, findLayouts, type Layout, type RankKey } from '../../../src/spots/index.ts';
+import { repeats } from '../../helpers/long-run.ts';
 import { questionOf } from '../layout-sites.ts';
 import { Objective } from './objective.ts';
 import { parkedOn } from './parked.ts';
@@ -9,11 +10,8 @@ import { type Hint, seekTurned } from './seek-turned.ts';
 import type { Sought } from './sought.ts';
 import { toolFaults } from './tool-faults.ts';
 
-/** Roads of the normal run; BRINKBOOK_TWIN=all takes 200, a number so many. */
-const NORMAL = 60;
 const ALL = 200;
-const asked = process.env.BRINKBOOK_TWIN;
-const ROADS = asked === 'all' ? ALL : Number(asked ?? NORMAL);
+const ROADS = repeats(20, ALL);
 
 /** `led` and `most`: on how many grades over 3 % the fine grid holds better, and by how many tenths at most; told, not yet refused. */
 const count = {
@@ -84,7 +82,7 @@ function onRoad(seed: number): void {
 describe(`a brute-force twin on ${ROADS} random roads`, () => {
   it('finds no arrangement before the best of the search by any step above the hold on grades, and nothing wrong with what it found', () => {
     for (let seed = 0; seed < ROADS; seed++) onRoad(seed);
-    console.info(`twin on ${ROADS} of ${ALL} roads (BRINKBOOK_TWIN=all takes all): ${JSON.stringify(count)}`);
+    console.info(`twin on ${ROADS} of ${ALL} roads (npm run test:long takes all): ${JSON.stringify(count)}`);
     expect({ wrong, beaten }).toEqual({ wrong: [], beaten: [] });
     // Not by looking at nothing: on most roads the grid comes as far as the search does.
     expect(count.none).toBeLessThan(0.25 * ROADS);
