@@ -9,12 +9,12 @@ const LONGEST = 120;
 
 /**
  * What a site's code says: its page's address with site and position where the program is served somewhere, else its position as
- * a geo address (RFC 5870), which every phone opens in its map.
+ * a geo address (RFC 5870), which every phone opens in its map. Both stand behind the `#`, so that no host's log gets them.
  */
 export function qrWords(address: string | null, siteId: string, { lon, lat }: LonLat): string {
   const at = `${lat.toFixed(5)},${lon.toFixed(5)}`;
   if (address === null || address.length > LONGEST || !/^https?:\/\//.test(address)) return `geo:${at}`;
-  return `${address}call/?at=${at}#site=${siteId}`;
+  return `${address}call/#site=${siteId}&at=${at}`;
 }
 
 /** A QR code, error correction M, as one path in a square of `size` drawing units. */

@@ -128,10 +128,19 @@ export function createCall() {
     }
   }
 
+  /** The district is known, and has no such site. */
+  function lacks(id: string): boolean {
+    const { pack } = get();
+    return pack !== null && !pack.sites.some((site) => site.id === id);
+  }
+
   function followAddress(): void {
-    const address = readCallAddress(location.hash);
-    if (address.kind === 'site') go({ kind: 'site', id: address.id }, 'follow');
-    else if (address.kind === 'at') {
+    const address = readCallAddress(location.hash, location.search);
+    if (address.kind === 'site') {
+      // A book without the site still gets the roads around its position.
+      if (address.at && lacks(address.id)) go({ kind: 'around', at: address.at, errorM: ASSUMED_ERROR_M }, 'follow');
+      else go({ kind: 'site', id: address.id }, 'follow');
+    } else if (address.kind === 'at') {
       go({ kind: 'around', at: address.at, errorM: address.errorM ?? ASSUMED_ERROR_M }, 'follow');
     } else {
       go({ kind: 'start' }, 'follow');
@@ -169,7 +178,10 @@ export function createCall() {
         outlined: (pack: CallState['pack']) => {
           if (!get().pack) {
             set({ pack });
-            if (get().place.kind === 'site' && !get().study) void showStudy();
+            const { place, study } = get();
+            if (place.kind !== 'site' || study) return;
+            if (lacks(place.id)) followAddress();
+            else void showStudy();
           }
         },
         progress: (keeping: CallState['keeping']) => set({ keeping }),
@@ -242,7 +254,7 @@ const LIGHT = 'brinkbook/call-light';
 const lightNow = (): CallState['light'] => (localStorage.getItem(LIGHT) === 'day' ? 'day' : 'night');
 
 function addressOf(place: Place): string {
-  if (place.kind === 'site') return writeCallAddress(place);
+  if (place.kind === 'site') return writeCallAddress({ ...place, at: null });
   if (place.kind === 'start') return writeCallAddress(place);
   return writeCallAddress({ kind: 'at', at: place.at, errorM: place.kind === 'around' ? place.errorM : null });
 }

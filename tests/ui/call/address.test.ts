@@ -1,11 +1,15 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
+import { qrWords } from '../../../src/plan/sheet/qr.ts';
 import { readCallAddress, writeCallAddress } from '../../../src/ui/call/address.ts';
 
 it.each([
   ['', { kind: 'start' }],
   ['#', { kind: 'start' }],
-  ['#site=kettle-bend', { kind: 'site', id: 'kettle-bend' }],
+  ['#site=kettle-bend', { kind: 'site', id: 'kettle-bend', at: null }],
+  ['#site=kettle-bend&at=44.0012,-128.0034', { kind: 'site', id: 'kettle-bend', at: { lat: 44.0012, lon: -128.0034 } }],
+  // A position that cannot be read does not take the site away.
+  ['#site=kettle-bend&at=nowhere', { kind: 'site', id: 'kettle-bend', at: null }],
   ['#at=44.0012,-128.0034', { kind: 'at', at: { lat: 44.0012, lon: -128.0034 }, errorM: null }],
   ['#at=44.0012,-128.0034,25', { kind: 'at', at: { lat: 44.0012, lon: -128.0034 }, errorM: 25 }],
   ['#at=44.0012,%20-128.0034', { kind: 'at', at: { lat: 44.0012, lon: -128.0034 }, errorM: null }],
@@ -18,6 +22,21 @@ it.each([
   ['#other=1', { kind: 'start' }],
 ])('reads %s', (hash, address) => {
   expect(readCallAddress(hash)).toEqual(address);
+});
+
+it('still reads the codes with the position in the query', () => {
+  const at = { lat: 44.0012, lon: -128.0034 };
+  expect(readCallAddress('#site=s1', '?at=44.0012,-128.0034')).toEqual({ kind: 'site', id: 's1', at });
+  expect(readCallAddress('', '?at=44.0012,-128.0034')).toEqual({ kind: 'start' });
+});
+
+it("reads the site's code of the plan sheet, with nothing before the #", () => {
+  const at = { lat: 44.0012, lon: -128.0034 };
+  const url = new URL(qrWords('https://host.example/', 's1', at));
+  expect(url.pathname + url.search).toBe('/call/');
+  const address = readCallAddress(url.hash);
+  expect(address).toEqual({ kind: 'site', id: 's1', at });
+  expect(readCallAddress(writeCallAddress(address))).toEqual(address);
 });
 
 it('writes what it reads', () => {
