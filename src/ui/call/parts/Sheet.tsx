@@ -3,6 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { CallSite } from '../../../io/offline/index.ts';
 import type { Study } from '../../../study/index.ts';
 import type { SheetPages } from '../plan/sheet.ts';
+import { giveSheet } from './give-sheet.ts';
 import { useCall, useCallState } from './use-call.ts';
 
 /** The plan sheet as on paper, front and back; made here out of the study, so that it needs no network. */
@@ -32,8 +33,12 @@ export function Sheet({ study, name, site }: { study: Study; name: string; site:
       </button>
       {open && pages && (
         <>
-          <button type="button" class="plain" onClick={() => save(`${site?.id ?? 'place'}-plan.html`, pages.html())}>
-            Save it as one file
+          <button
+            type="button"
+            class="plain"
+            onClick={() => void giveSheet(`${site?.id ?? 'place'}-plan.html`, pages.html())}
+          >
+            Share or save it as one file
           </button>
           <div class="sheet" data-testid="sheet">
             {/* biome-ignore lint/security/noDangerouslySetInnerHtml: the sheet makes every text of study and book inert. */}
@@ -45,14 +50,4 @@ export function Sheet({ study, name, site }: { study: Study; name: string; site:
       )}
     </>
   );
-}
-
-/** Hands a text over as a file. */
-function save(name: string, text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: 'text/html' }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address), 10_000);
 }
