@@ -8,6 +8,10 @@ import type { StretchInView } from '../workers/index.ts';
 export interface RoadsideTiles {
   stretches(box: LonLatBox, signal: AbortSignal): Promise<StretchInView[]>;
   read(key: string, rule: AngleRule, signal: AbortSignal): Promise<Feature[]>;
+  /** Stopped from the start, as somebody left it. */
+  readonly stopped?: boolean;
+  /** Told when somebody stops the reading or lets it go on. */
+  onStopped?(is: boolean): void;
 }
 
 /** How far the reading has come; `stopped` where a person stopped it. */
@@ -51,7 +55,7 @@ export function roadsideLayer(
   let rule = first;
   let abort: AbortController | null = null;
   let paused = false;
-  let stopped = false;
+  let stopped = reader?.stopped ?? false;
   let drawing: ReturnType<typeof setTimeout> | undefined;
   let resting: ReturnType<typeof setTimeout> | undefined;
 
@@ -113,6 +117,7 @@ export function roadsideLayer(
     clearTimeout(resting);
     resting = setTimeout(() => void follow(), REST_MS);
   };
+  if (stopped) onProgress({ done: 0, of: 0, stopped });
   map.on('moveend', onRest);
   map.once('load', onRest);
   return {
@@ -133,11 +138,13 @@ export function roadsideLayer(
     },
     stop() {
       stopped = true;
+      reader?.onStopped?.(true);
       giveUp();
       onProgress({ done: 0, of: 0, stopped: true });
     },
     goOn() {
       stopped = false;
+      reader?.onStopped?.(false);
       void follow();
     },
     remove() {

@@ -23,6 +23,8 @@ export const chromiumArguments = [
   '--no-sandbox',
   '--use-angle=swiftshader',
   '--enable-unsafe-swiftshader',
+  '--disable-gpu-rasterization',
+  '--disable-gpu-compositing',
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',

@@ -8,18 +8,27 @@ export interface WatchedPage {
   close(): Promise<void>;
 }
 
-export const desk: BrowserContextOptions = { viewport: { width: 1440, height: 900 } };
-/** The smallest page that still is laid out as on a desk: a software renderer draws it in half the time. */
-export const smallDesk: BrowserContextOptions = { viewport: { width: 1110, height: 700 } };
+/** Half a device pixel to a pixel of the page: laid out the same, and a software renderer draws a quarter of it. */
+export const desk: BrowserContextOptions = { viewport: { width: 1440, height: 900 }, deviceScaleFactor: 0.5 };
+/** The smallest page that still is laid out as on a desk. */
+export const smallDesk: BrowserContextOptions = { viewport: { width: 1110, height: 700 }, deviceScaleFactor: 0.5 };
 export const phone: BrowserContextOptions = {
   viewport: { width: 390, height: 844 },
-  deviceScaleFactor: 2,
+  deviceScaleFactor: 1,
   isMobile: true,
   hasTouch: true,
 };
 
-/** Opens `url` in a fresh context and listens from before its first byte. */
-export async function openPage(browser: Browser, url: string, options: BrowserContextOptions): Promise<WatchedPage> {
+/**
+ * Opens `url` in a fresh context and listens from before its first byte. The reading of the roadside is stopped, as a person
+ * would leave it, unless `roadside`: it takes a whole core, which the studies of a test then have.
+ */
+export async function openPage(
+  browser: Browser,
+  url: string,
+  options: BrowserContextOptions,
+  roadside = false,
+): Promise<WatchedPage> {
   const context = await browser.newContext(options);
   const page = await context.newPage();
   const strayRequests: string[] = [];
@@ -42,6 +51,11 @@ export async function openPage(browser: Browser, url: string, options: BrowserCo
       );
     });
   });
+  const stopReading = (): void => {
+    // Empty pages and sandboxed frames have no storage.
+    if (location.protocol === 'http:') sessionStorage.setItem('brinkbook-roadside-stopped', 'yes');
+  };
+  if (!roadside) await page.addInitScript(stopReading);
   await page.goto(url);
   return { page, strayRequests, complaints, close: () => context.close() };
 }

@@ -50,6 +50,9 @@ describe.skipIf(withoutChromium())('the survey', () => {
     await expect
       .poll(async () => (await names()).slice(0, 6), patient)
       .toEqual(['Coin Toss', 'Nailbox Cut', 'Broken Shelf', 'Long Ladle', 'Snagwood', 'Split Oak Turnout']);
+    // Stopped before the page was opened, as after a reload; it goes on when asked to.
+    await page.getByRole('button', { name: 'read on' }).click();
+    await page.waitForSelector('.map-view:is([data-roadside=reading], [data-roadside=read])', { timeout: 20_000 });
     await page.keyboard.press('/');
     await page.keyboard.type('cinder');
     await expect.poll(() => rows(page).count(), patient).toBeLessThan(12);

@@ -7,6 +7,7 @@ import { ruleNamed, useDistrict, useGiven, usePlace, useReading, useSketch, useT
 import { MapFlag, Stencil } from '../survey/index.ts';
 import { followStores } from './follow-stores.ts';
 import { mapEvents } from './map-events.ts';
+import { keepRoadsideStopped, roadsideStopped } from './roadside-stopped.ts';
 import { toMapDistrict } from './to-map.ts';
 
 /** Not a part of what must be there first: it brings the map projection along. */
@@ -48,6 +49,8 @@ export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
         roadside: {
           stretches: (box, signal) => workers.map.call('stretches', box, signal),
           read: (key, rule, signal) => workers.map.call('roadside', { key, rule }, signal),
+          stopped: roadsideStopped(),
+          onStopped: keepRoadsideStopped,
         },
         ...mapEvents(desk),
       });

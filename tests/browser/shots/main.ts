@@ -16,8 +16,8 @@ const words = process.argv.slice(2);
 const app = await startApp();
 const browser = await launchChromium();
 for (const [size, options] of [
-  ['desk', desk],
-  ['phone', phone],
+  ['desk', { ...desk, deviceScaleFactor: 1 }],
+  ['phone', { ...phone, deviceScaleFactor: 2 }],
 ] as const) {
   for (const light of ['light', 'dark'] as const) {
     const wanted = shots
@@ -39,7 +39,7 @@ async function series(
   let shared: WatchedPage | null = null;
   for (const { shot, file } of wanted) {
     const address = `${app.url}/${shot.path}`;
-    const watched: WatchedPage = shot.alone || !shared ? await openPage(on, address, options) : shared;
+    const watched: WatchedPage = shot.alone || !shared ? await openPage(on, address, options, true) : shared;
     if (!shot.alone) shared = watched;
     const found = await take(watched, shot, address, file, options.isMobile === true).catch((error) => [`${error}`]);
     console.log([file, ...watched.complaints.splice(0), ...found].join('\n  '));
