@@ -44,30 +44,40 @@ function approachWords({ layouts, spots, arriving }: Study, units: UnitSystem): 
   return `${spot.apparatus} comes in from the ${compassWord(normaliseAzimuth(spot.headingDeg + 180))}, stands ${part}, nose ${compassWord(spot.headingDeg)}${wheels}.`;
 }
 
+/** Every end with too little sight is warned, the worst first. */
 function sightWarning(study: Study, units: UnitSystem): string | null {
   const { closure } = study;
-  const [worst] = approaches(study);
-  if (!closure || !worst) return null;
+  const ends = approaches(study);
+  if (!closure || ends.length === 0) return null;
   const need = formatLength(closure.stoppingSightM, units, 'up');
   const posted = closure.speed.how === 'typed' ? '' : ' assumed';
-  if (!worst.short)
-    return `Warn traffic both ways, ${need} out: stopping at ${closure.speed.mph} mph${posted} takes that; sight here is longer.`;
-  return `Warn traffic from the ${worst.from} first, ${need} out: sight ${sightWords(worst.sightM, units)}, stopping at ${closure.speed.mph} mph${posted} takes ${need}.`;
+  const takes = `stopping at ${closure.speed.mph} mph${posted} takes`;
+  const short = ends.filter((end) => end.short);
+  if (short.length === 0) return `Warn traffic both ways, ${need} out: ${takes} that; sight here is longer.`;
+  const from = short.map((end) => `from the ${end.from}`).join(', then ');
+  const seen = short.map((end) => sightWords(end.sightM, units)).join(' and ');
+  return `Warn traffic ${from}${short.length > 1 ? '' : ' first'}, ${need} out: sight ${seen}, ${takes} ${need}.`;
 }
 
 /**
- * Where the vehicle that blocks stands. Drivers who see the site over the sight distance must meet it at the stopping distance,
- * so it stands the difference farther out, and never inside the room beside the descent. [source: derived]
+ * Where the vehicle that blocks stands, one at every end with too little sight. Drivers who see the site over the sight distance must
+ * meet it at the stopping distance, so it stands the difference farther out, and never inside the room beside the descent. [source: derived]
  */
 function blockWords(study: Study, units: UnitSystem): string | null {
   const { closure } = study;
   if (!closure)
     return `Blocking vehicle at least ${formatLength(ASIDE_M, units, 'up')} to the side; sight here was not worked out, warn traffic far out.`;
-  const [worst] = approaches(study);
   const need = formatLength(closure.stoppingSightM, units, 'up');
-  const out = worst ? Math.max(ASIDE_M, closure.stoppingSightM - (worst.sightM ?? 0)) : ASIDE_M;
-  const where = worst?.short ? `on the ${worst.from} side, ` : '';
-  return `Blocking vehicle ${where}at least ${formatLength(out, units, 'up')} from the descent, where drivers see it from ${need}.`;
+  const out = (sightM: number | null): string =>
+    formatLength(Math.max(ASIDE_M, closure.stoppingSightM - (sightM ?? 0)), units, 'up');
+  const ends = approaches(study);
+  const stands = ends
+    .filter(({ short }) => short)
+    .map(({ from, sightM }) => `on the ${from} side, at least ${out(sightM)} from the descent`);
+  const [worst] = ends;
+  if (stands.length === 0)
+    stands.push(`at least ${worst ? out(worst.sightM) : formatLength(ASIDE_M, units, 'up')} from the descent`);
+  return `Blocking vehicle ${stands.join('; another ')}, where drivers see it from ${need}.`;
 }
 
 function laneWords({ closure, angle, bench }: Study): string | null {
