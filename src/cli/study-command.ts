@@ -26,7 +26,7 @@ import { urlSource } from '../io/web/index.ts';
 import { studySvg } from '../plan/index.ts';
 import { indexRoads, roadAt } from '../road/index.ts';
 import { fieldOfBook, resourcesOfBook, shippedResources } from '../study/index.ts';
-import { UserError } from '../units/index.ts';
+import { toRadians, UserError } from '../units/index.ts';
 import { readDay, readOptions, readPosition, readPositive, readWord, UsageError } from './arguments.ts';
 import { readConditions } from './conditions.ts';
 import { studyReport } from './report/index.ts';
@@ -105,13 +105,16 @@ export async function studyCommand(args: string[]): Promise<void> {
   const sources: ElevationSource[] = [];
   try {
     for (const name of elevation) sources.push(await open(name, facts));
-    const study = await studySite(sources, {
+    const ask = {
       ...{ roads, marks, at, side, patient, rule, units, conditions, patients },
       events: book ? live(book, 'events') : [],
-      field: book && fieldOfBook(book, siteAt(book, at), new Date().toISOString().slice(0, 10)),
       resources: book ? resourcesOfBook(book, road) : shippedResources,
       pins: {},
-    });
+    };
+    const computed = await studySite(sources, ask);
+    const field =
+      book && fieldOfBook(book, siteAt(book, at, computed.site.sideAzimuthDeg), new Date().toISOString().slice(0, 10));
+    const study = field ? await studySite(sources, { ...ask, field }) : computed;
     if (given.svg !== undefined) await writeSvg(given.svg, studySvg(study, { units }));
     process.stdout.write(given.json ? `${JSON.stringify(study, null, 1)}\n` : studyReport(study, units));
   } finally {
@@ -122,15 +125,16 @@ export async function studyCommand(args: string[]): Promise<void> {
 /** A site of the book this near to the asked place is that place, metres. */
 const SAME_PLACE_M = 15;
 
-/** The book's site at a place, whose readings and sign-offs then count; null where it has none there. */
-function siteAt(book: Book, at: LonLat): string | null {
+/** The book's site at a place on that side of the road, whose readings and sign-offs then count; null where it has none there. */
+function siteAt(book: Book, at: LonLat, sideAzimuthDeg: number): string | null {
   const { toLocal } = localPlane(at);
   let best: string | null = null;
   let least = SAME_PLACE_M;
   for (const { id, place } of live(book, 'sites')) {
     const { x, y } = toLocal(place);
     const away = Math.hypot(x, y);
-    if (away <= least) [best, least] = [id, away];
+    const sameSide = Math.cos(toRadians(place.sideAzimuthDeg - sideAzimuthDeg)) > 0;
+    if (sameSide && away <= least) [best, least] = [id, away];
   }
   return best;
 }

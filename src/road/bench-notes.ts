@@ -2,6 +2,7 @@ import { toDegrees } from '../units/index.ts';
 import type { Bench, BenchNote, BenchSide } from './bench-types.ts';
 import { KIND } from './edge-kind.ts';
 import { runsWhere } from './runs.ts';
+import { LOOSE_ABOVE } from './slope-above.ts';
 import { UNDER } from './structures.ts';
 
 /** A line drawn farther than this from the road found is warned of, metres. */
@@ -10,9 +11,6 @@ const SHIFT_M = 4;
 const JUMP_M = 2;
 /** A shoulder is soft where 12 % is passed this far inside the edge, metres. */
 const SOFT_M = 1.2;
-/** The slope over the road is warned of from here up, degrees and metres. */
-const ABOVE_DEG = 35;
-const ABOVE_M = 3;
 /** A turn from cut to fill within this many stations is one change of the side. */
 const CHANGE_STATIONS = 10;
 /** Stretches no more than this many stations apart are told as one. */
@@ -120,7 +118,7 @@ function sideNotes(own: BenchSide, side: -1 | 1, count: number): Draft[] {
   );
   add(
     'slope-above',
-    (i) => (above[i]?.angleDeg ?? 0) > ABOVE_DEG && above[i]!.heightM > ABOVE_M,
+    (i) => (above[i]?.angleDeg ?? 0) > LOOSE_ABOVE.angleDeg && above[i]!.heightM > LOOSE_ABOVE.heightM,
     (from, to) => {
       const there = above.slice(from, to + 1).filter((slope) => slope !== null);
       const worst = there.reduce((a, b) => (b.angleDeg > a.angleDeg ? b : a));

@@ -12,7 +12,7 @@ export type * from './network.ts';
 export type { Obstacle } from './obstacles.ts';
 export * from './routes.ts';
 export * from './sight.ts';
-export type { SlopeAbove } from './slope-above.ts';
+export { LOOSE_ABOVE, type SlopeAbove } from './slope-above.ts';
 export * from './stationed-line.ts';
 export { type Span, UNDER } from './structures.ts';
 export * from './tags.ts';

@@ -17,6 +17,9 @@ export interface SlopeAbove {
   readonly heightM: number;
 }
 
+/** A slope above the road over this angle and height can send something down on the crew (common practice, no source). */
+export const LOOSE_ABOVE = { angleDeg: 35, heightM: 3 } as const;
+
 /** What rises from the toe, `toeM` metres outward from the centre line of station i; null where the ground does not rise. */
 export function slopeAbove({ half, width, z }: Sections, side: SideSign, i: number, toeM: number): SlopeAbove | null {
   const middle = i * width + half;

@@ -1,12 +1,12 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import { type Book, emptyBook, live, restoreBook } from '../../src/book/index.ts';
 import { readBook, readPlaces, writeCsv, writeGeoJson, writeGpx, writeKml } from '../../src/io/index.ts';
 import { memorySource } from '../../src/io/memory/index.ts';
 import { hostileTexts } from '../helpers/sample-book.ts';
-import { type RunningApp, startApp } from './app.ts';
+import { appInChromium } from './app-in-chromium.ts';
 import { openLeaf, turnTo, written } from './book-page.ts';
-import { launchChromium, withoutChromium } from './chromium.ts';
+import { withoutChromium } from './chromium.ts';
 
 /** A neighbouring district's place beside a road of the demo. */
 const beside = { lon: -128.01572116, lat: 43.99981778 };
@@ -32,18 +32,9 @@ const neighbours = (name: string): Book =>
 const all = { sites: null, crashes: true };
 
 describe.skipIf(withoutChromium())('files into the book and out of it', () => {
-  let app: RunningApp;
-  let browser: Browser;
-  beforeAll(async () => {
-    app = await startApp();
-    browser = await launchChromium();
-  }, 240_000);
-  afterAll(async () => {
-    await browser?.close();
-    await app?.stop();
-  });
+  const here = appInChromium();
 
-  const open = () => openLeaf(browser, app.url, 'import');
+  const open = () => openLeaf(here.browser, here.url, 'import');
   const give = (page: Page, label: string, name: string, text: string | Buffer) =>
     page.getByLabel(label).setInputFiles({ name, mimeType: 'text/plain', buffer: Buffer.from(text) });
   /** The whole book as its file says it. */
@@ -180,16 +171,16 @@ describe.skipIf(withoutChromium())('files into the book and out of it', () => {
       await page.getByLabel('District', { exact: true }).press('Enter');
     }
     await turnTo(page, 'History');
-    await page.goto(`${app.url}/#/survey/kettle-bend`);
+    await page.goto(`${here.url}/#/survey/kettle-bend`);
     const panel = page.getByRole('region', { name: 'Site Kettle Bend' });
     await panel.waitFor({ timeout: 30_000 });
     const name = panel.getByLabel('Name', { exact: true });
     await name.fill('<img src=x onerror="document.title=1">\u202Egpj');
     await name.press('Enter');
-    await page.goto(`${app.url}/#/study/kettle-bend`);
+    await page.goto(`${here.url}/#/study/kettle-bend`);
     await page.getByTestId('sentence').waitFor({ timeout: 30_000 });
     await expect.poll(() => page.locator('[src="x"], [onerror], [onload]').count()).toBe(0);
-    for (const leaf of ['photos', 'export', 'conflicts', 'events']) await page.goto(`${app.url}/#/book?${leaf}`);
+    for (const leaf of ['photos', 'export', 'conflicts', 'events']) await page.goto(`${here.url}/#/book?${leaf}`);
     expect(await page.locator('[src="x"], [onerror], [onload]').count()).toBe(0);
     expect(complaints).toEqual([]);
     await close();

@@ -1,26 +1,17 @@
 import { readFileSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import { readBook } from '../../src/io/index.ts';
 import { memorySource } from '../../src/io/memory/index.ts';
-import { type RunningApp, startApp } from './app.ts';
+import { appInChromium } from './app-in-chromium.ts';
 import { bookReady, openLeaf, saved, turnTo } from './book-page.ts';
-import { launchChromium, withoutChromium } from './chromium.ts';
+import { withoutChromium } from './chromium.ts';
 import { openPage, smallDesk } from './page.ts';
 
 describe.skipIf(withoutChromium())('where the book is kept', () => {
-  let app: RunningApp;
-  let browser: Browser;
-  beforeAll(async () => {
-    app = await startApp();
-    browser = await launchChromium();
-  }, 240_000);
-  afterAll(async () => {
-    await browser?.close();
-    await app?.stop();
-  });
+  const here = appInChromium();
 
-  const leaf = (name: string) => openLeaf(browser, app.url, name);
+  const leaf = (name: string) => openLeaf(here.browser, here.url, name);
   const months = (page: Page) => page.getByLabel('Months between field checks');
   const district = (page: Page) => page.getByLabel('District', { exact: true });
   const type = async (field: ReturnType<typeof months>, text: string) => {
@@ -36,7 +27,7 @@ describe.skipIf(withoutChromium())('where the book is kept', () => {
     await saved(page);
     await page.getByText(/No copy of this book is off this device: \d+ edits are here alone/).waitFor();
     // It is said where people work, too.
-    await page.goto(`${app.url}/#/survey`);
+    await page.goto(`${here.url}/#/survey`);
     await page.getByRole('link', { name: 'no copy elsewhere' }).click();
     await page.getByText('A second copy on this device holds every edit.').waitFor();
     await page.getByText(/Brinkbook uses \d+\.\d MB/).waitFor();
@@ -56,7 +47,7 @@ describe.skipIf(withoutChromium())('where the book is kept', () => {
   }, 60_000);
 
   test('the browser is asked to keep the book once a site was written, not before', async () => {
-    const { page, close } = await openPage(browser, `${app.url}/#/survey/kettle-bend`, smallDesk);
+    const { page, close } = await openPage(here.browser, `${here.url}/#/survey/kettle-bend`, smallDesk);
     const panel = page.getByRole('region', { name: 'Site Kettle Bend' });
     await panel.waitFor({ timeout: 30_000 });
     const ask = page.getByRole('button', { name: 'ask it to keep the book' });
@@ -71,7 +62,7 @@ describe.skipIf(withoutChromium())('where the book is kept', () => {
     await page.evaluate(() => {
       navigator.storage.persist = async () => true;
     });
-    await page.goto(`${app.url}/#/book?keeping`);
+    await page.goto(`${here.url}/#/book?keeping`);
     await page.getByText('The browser may clear the book by itself').waitFor();
     await page.getByRole('button', { name: 'ask the browser to keep it' }).click();
     await page.getByText('The browser promises not to clear the book by itself.').waitFor();
@@ -79,12 +70,12 @@ describe.skipIf(withoutChromium())('where the book is kept', () => {
   }, 60_000);
 
   test('on a full device an edit is not lost in silence: why is told, nothing is changed, and it is saved once there is room', async () => {
-    const context = await browser.newContext(smallDesk);
+    const context = await here.browser.newContext(smallDesk);
     const page = await context.newPage();
     const devtools = await context.newCDPSession(page);
     // Before the origin's first write: a later override was seen to be ignored.
-    await devtools.send('Storage.overrideQuotaForOrigin', { origin: app.url, quotaSize: 12_000_000 });
-    await page.goto(`${app.url}/#/book?rules`);
+    await devtools.send('Storage.overrideQuotaForOrigin', { origin: here.url, quotaSize: 12_000_000 });
+    await page.goto(`${here.url}/#/book?rules`);
     await bookReady(page);
     await type(months(page), '6');
     await saved(page);
@@ -116,7 +107,7 @@ describe.skipIf(withoutChromium())('where the book is kept', () => {
   test('two tabs edit at once and show the same; edits that the browser lost come back from the second copy and are told', async () => {
     const { page: one, close } = await leaf('rules');
     const two = await one.context().newPage();
-    await two.goto(`${app.url}/#/book?rules`);
+    await two.goto(`${here.url}/#/book?rules`);
     await bookReady(two);
     await Promise.all([type(months(one), '7'), type(district(two), 'North Fork')]);
     for (const page of [one, two]) {
@@ -127,7 +118,7 @@ describe.skipIf(withoutChromium())('where the book is kept', () => {
     await turnTo(two, 'To decide');
     await two.getByText('Nothing to decide.').waitFor();
     await two.close();
-    await one.goto(`${app.url}/app.webmanifest`);
+    await one.goto(`${here.url}/app.webmanifest`);
     await one.evaluate(async () => {
       for (const { name } of await indexedDB.databases())
         await new Promise((done, fail) => {
@@ -137,7 +128,7 @@ describe.skipIf(withoutChromium())('where the book is kept', () => {
           asked.onblocked = fail;
         });
     });
-    await one.goto(`${app.url}/#/book?keeping`);
+    await one.goto(`${here.url}/#/book?keeping`);
     await one.getByRole('link', { name: /edits came back from the second copy/ }).waitFor({ timeout: 30_000 });
     await one.getByText('edits were lost by the browser’s database and came back from the second copy').waitFor();
     await turnTo(one, 'Rules');

@@ -1,34 +1,25 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import { live } from '../../src/book/index.ts';
 import { readBook } from '../../src/io/index.ts';
 import { memorySource } from '../../src/io/memory/index.ts';
 import { exifBlock, secret } from '../helpers/sample-images.ts';
-import { type RunningApp, startApp } from './app.ts';
+import { appInChromium } from './app-in-chromium.ts';
 import { auditPage } from './audit.ts';
 import { written } from './book-page.ts';
-import { launchChromium, withoutChromium } from './chromium.ts';
+import { withoutChromium } from './chromium.ts';
 import { openPage, smallDesk } from './page.ts';
 
 /** What `exifBlock` says: 44.0123 N, 128.0456 W, on 3 May 2026. */
 const told = { lon: -128.0456, lat: 44.0123 };
 
 describe.skipIf(withoutChromium())('photos on a study', () => {
-  let app: RunningApp;
-  let browser: Browser;
-  beforeAll(async () => {
-    app = await startApp();
-    browser = await launchChromium();
-  }, 240_000);
-  afterAll(async () => {
-    await browser?.close();
-    await app?.stop();
-  });
+  const here = appInChromium();
 
   const read = async (page: Page, key: string) => readBook(memorySource(await written(page, key), 'book'));
 
   test('are taken there, lose their camera data, keep their place only where told to, and are shown large by a tap', async () => {
-    const { page, complaints, close } = await openPage(browser, `${app.url}/#/study/kettle-bend`, smallDesk);
+    const { page, complaints, close } = await openPage(here.browser, `${here.url}/#/study/kettle-bend`, smallDesk);
     const block = page.getByRole('region', { name: 'Photos' });
     await block.waitFor({ timeout: 30_000 });
     await block.getByText('No photos yet.').waitFor();
@@ -60,7 +51,7 @@ describe.skipIf(withoutChromium())('photos on a study', () => {
     expect(await auditPage(page)).toEqual([]);
     await page.keyboard.press('Escape');
     await large.waitFor({ state: 'hidden' });
-    await page.goto(`${app.url}/#/book?export`);
+    await page.goto(`${here.url}/#/book?export`);
     const plain = await read(page, 'Write the copy');
     const history = await read(page, 'Write the book');
     await page.getByLabel('photos that show a patient (1)').check();

@@ -1,28 +1,18 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { restoreBook } from '../../src/book/index.ts';
 import { fileOfUpdates, logOfBook } from '../../src/io/book-file/log/index.ts';
 import { leaves } from '../../src/ui/book/leaves.ts';
 import { makePng } from '../helpers/make-png.ts';
-import { type RunningApp, startApp } from './app.ts';
+import { appInChromium } from './app-in-chromium.ts';
 import { auditPage } from './audit.ts';
 import { bookReady, openLeaf, saved, turnTo, written } from './book-page.ts';
-import { launchChromium, withoutChromium } from './chromium.ts';
+import { withoutChromium } from './chromium.ts';
 import { openPage, phone, sentenceLike, smallDesk } from './page.ts';
 
 describe.skipIf(withoutChromium())('the book screen', () => {
-  let app: RunningApp;
-  let browser: Browser;
-  beforeAll(async () => {
-    app = await startApp();
-    browser = await launchChromium();
-  }, 240_000);
-  afterAll(async () => {
-    await browser?.close();
-    await app?.stop();
-  });
+  const here = appInChromium();
 
-  const open = (leaf: string) => openLeaf(browser, app.url, leaf);
+  const open = (leaf: string) => openLeaf(here.browser, here.url, leaf);
   const textFile = (name: string, text: string) => ({ name, mimeType: 'text/plain', buffer: Buffer.from(text) });
 
   test('the shipped kit is made our own, a value is refused with its sentence and kept, and all is there after a reload', async () => {
@@ -54,9 +44,9 @@ describe.skipIf(withoutChromium())('the book screen', () => {
   }, 60_000);
 
   test('the book’s own rule is that of the study; a rate out of its bounds is refused', async () => {
-    const { page, close } = await openPage(browser, `${app.url}/#/study/kettle-bend`, smallDesk);
+    const { page, close } = await openPage(here.browser, `${here.url}/#/study/kettle-bend`, smallDesk);
     await sentenceLike(page, /rule 30\/45/);
-    await page.goto(`${app.url}/#/book?rules`);
+    await page.goto(`${here.url}/#/book?rules`);
     await page.getByRole('button', { name: 'add a rule' }).click();
     const form = page.getByRole('form', { name: 'Add a rule' });
     await form.getByLabel('Name').fill('Ours');
@@ -72,7 +62,7 @@ describe.skipIf(withoutChromium())('the book screen', () => {
     await page.getByLabel('Reason for one hauler, short pulls').fill('measured');
     await page.getByText('"0.9" came: expected 0.1 to 0.3 kN').waitFor();
     await saved(page);
-    await page.goto(`${app.url}/#/study/kettle-bend`);
+    await page.goto(`${here.url}/#/study/kettle-bend`);
     await sentenceLike(page, /rule Ours|rule 20\/40/);
     await page.reload();
     await sentenceLike(page, /rule Ours|rule 20\/40/);
@@ -81,15 +71,15 @@ describe.skipIf(withoutChromium())('the book screen', () => {
 
   test('a deleted site is brought back', async () => {
     const { page, close } = await open('history');
-    await page.goto(`${app.url}/#/survey/kettle-bend`);
+    await page.goto(`${here.url}/#/survey/kettle-bend`);
     await page.getByRole('button', { name: 'delete', exact: true }).first().click();
     await page.waitForFunction(() => !location.hash.includes('kettle-bend'));
-    await page.goto(`${app.url}/#/book?history`);
+    await page.goto(`${here.url}/#/book?history`);
     const deleted = page.getByRole('list', { name: 'Deleted' });
     await deleted.getByText('Kettle Bend').waitFor();
     await deleted.getByRole('button', { name: 'bring back' }).click();
     await page.getByText('Nothing is deleted.').waitFor();
-    await page.goto(`${app.url}/#/survey/kettle-bend`);
+    await page.goto(`${here.url}/#/survey/kettle-bend`);
     await page.getByRole('region', { name: 'Site Kettle Bend' }).waitFor();
     await close();
   }, 60_000);
@@ -104,10 +94,10 @@ describe.skipIf(withoutChromium())('the book screen', () => {
     await form.getByLabel('Area').fill('43.99982, -128.01572 within 300');
     await form.getByRole('button', { name: 'Add' }).click();
     await saved(page);
-    await page.goto(`${app.url}/#/survey`);
+    await page.goto(`${here.url}/#/survey`);
     await page.getByRole('button', { name: /Kettle Bend.*changed 2026-03-01/ }).waitFor({ timeout: 30_000 });
     expect(await page.getByRole('button', { name: /Split Oak.*changed/ }).count()).toBe(0);
-    await page.goto(`${app.url}/#/study/kettle-bend`);
+    await page.goto(`${here.url}/#/study/kettle-bend`);
     await sentenceLike(page, /Screening only, the elevation is older than March slide, 2026-03-01/);
     const warnings = page.getByRole('region', { name: 'Warnings' });
     await warnings.getByText('stop').first().waitFor();
@@ -115,7 +105,7 @@ describe.skipIf(withoutChromium())('the book screen', () => {
       .getByText(/March slide, 2026-03-01/)
       .first()
       .waitFor();
-    await page.goto(`${app.url}/#/study/split-oak`);
+    await page.goto(`${here.url}/#/study/split-oak`);
     await sentenceLike(page, /^Plan as low/);
     await close();
   }, 90_000);
@@ -199,16 +189,16 @@ describe.skipIf(withoutChromium())('the book screen', () => {
     'axe finds nothing serious on any leaf, %s, %s',
     async (size, colorScheme) => {
       const options = { ...(size === 'phone' ? phone : smallDesk), colorScheme };
-      const { page, close } = await openPage(browser, `${app.url}/#/book`, options);
+      const { page, close } = await openPage(here.browser, `${here.url}/#/book`, options);
       await bookReady(page);
       await page.getByRole('button', { name: 'write them in' }).click();
       for (const { name, words } of leaves) {
-        await page.goto(`${app.url}/#/book?${name}`);
+        await page.goto(`${here.url}/#/book?${name}`);
         await page.getByRole('heading', { level: 1, name: words }).waitFor();
         await page.waitForTimeout(150);
         expect(await auditPage(page), name).toEqual([]);
       }
-      await page.goto(`${app.url}/#/book?import`);
+      await page.goto(`${here.url}/#/book?import`);
       await page.getByLabel('Places').setInputFiles(textFile('open.csv', 'name,lat,lon\nA,44,-128\nB,44.001,-128\n'));
       await page.getByLabel('All 2 whose kind the file does not say are').waitFor();
       expect(await auditPage(page), 'a file of places').toEqual([]);

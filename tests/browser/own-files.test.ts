@@ -1,32 +1,24 @@
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import { makePmtiles } from '../helpers/make-pmtiles.ts';
 import { makePng } from '../helpers/make-png.ts';
-import { type RunningApp, root, startApp } from './app.ts';
-import { launchChromium, withoutChromium } from './chromium.ts';
+import { root } from './app.ts';
+import { appInChromium } from './app-in-chromium.ts';
+import { withoutChromium } from './chromium.ts';
 import { openPage, sentenceLike, smallDesk } from './page.ts';
 
 const demo = (name: string): string => join(root, 'data/demo', name);
 
 describe.skipIf(withoutChromium())('own files', () => {
-  let app: RunningApp;
-  let browser: Browser;
-  beforeAll(async () => {
-    app = await startApp();
-    browser = await launchChromium();
-  }, 240_000);
-  afterAll(async () => {
-    await browser?.close();
-    await app?.stop();
-  });
+  const here = appInChromium();
 
   const head = (page: Page) => page.locator('.head').textContent();
   const demoOpen = (page: Page) => expect.poll(() => head(page), { timeout: 30_000 }).toContain('invented');
   const ownOpen = (page: Page) => expect.poll(() => head(page), { timeout: 30_000 }).toContain('elevation-10m.tif');
 
   test('are kept on the device, open again after a reload, are removed and brought back', async () => {
-    const { page, strayRequests, close } = await openPage(browser, `${app.url}/#/open`, smallDesk);
+    const { page, strayRequests, close } = await openPage(here.browser, `${here.url}/#/open`, smallDesk);
     await demoOpen(page);
     const kept = page.getByRole('region', { name: 'Kept on this device' });
     await kept.getByText('Nothing yet.').waitFor();
@@ -35,7 +27,7 @@ describe.skipIf(withoutChromium())('own files', () => {
     await page.getByRole('button', { name: 'Open', exact: true }).click();
     await ownOpen(page);
 
-    await page.goto(`${app.url}/#/open`);
+    await page.goto(`${here.url}/#/open`);
     await page.reload();
     await demoOpen(page);
     const row = kept.getByRole('listitem');
@@ -52,7 +44,7 @@ describe.skipIf(withoutChromium())('own files', () => {
   }, 120_000);
 
   test('a raster is opened by its address; a host that the page may not ask is told, and what was open stays', async () => {
-    const { page, close } = await openPage(browser, `${app.url}/#/open`, smallDesk);
+    const { page, close } = await openPage(here.browser, `${here.url}/#/open`, smallDesk);
     await demoOpen(page);
     const open = async (address: string): Promise<void> => {
       await page.locator('input[name=address]').fill(address);
@@ -62,13 +54,13 @@ describe.skipIf(withoutChromium())('own files', () => {
     };
     await open('https://heights.invalid/county.tif');
     await sentenceLike(page, /county\.tif cannot be reached.*Tamarrow Fire District stays open/);
-    await open(`${app.url}/demo/elevation-10m.tif`);
+    await open(`${here.url}/demo/elevation-10m.tif`);
     await ownOpen(page);
     await close();
   }, 120_000);
 
   test('dropped on the map, they are in the form', async () => {
-    const { page, close } = await openPage(browser, `${app.url}/#/`, smallDesk);
+    const { page, close } = await openPage(here.browser, `${here.url}/#/`, smallDesk);
     await demoOpen(page);
     await page.waitForSelector('.map-view canvas');
     await page.evaluate(() => {
@@ -94,7 +86,7 @@ describe.skipIf(withoutChromium())('own files', () => {
   }, 120_000);
 
   test('a GeoTIFF dropped on the map is opened and studied; one that breaks off says so and what was open stays', async () => {
-    const { page, strayRequests, close } = await openPage(browser, `${app.url}/#/survey`, smallDesk);
+    const { page, strayRequests, close } = await openPage(here.browser, `${here.url}/#/survey`, smallDesk);
     await demoOpen(page);
     await page.waitForSelector('.map-view canvas');
     /** Drops the demo's coarse elevation and its roads, the elevation cut to its first bytes where `most` says so. */
@@ -124,19 +116,19 @@ describe.skipIf(withoutChromium())('own files', () => {
     await drop(20_000);
     await openIt(20_000, 20_000);
     await ownOpen(page);
-    await page.goto(`${app.url}/#/study/-128.0157212,43.9998178,right`);
+    await page.goto(`${here.url}/#/study/-128.0157212,43.9998178,right`);
     await sentenceLike(page, /cut off; copy or download it again/);
     await drop();
     await openIt(1_000_000, 9_000_000);
     await ownOpen(page);
-    await page.goto(`${app.url}/#/study/-128.0157212,43.9998178,right`);
+    await page.goto(`${here.url}/#/study/-128.0157212,43.9998178,right`);
     await sentenceLike(page, /Screening only.*Plan as/);
     expect(strayRequests).toEqual([]);
     await close();
   }, 120_000);
 
   test('a map of a file is put under the own one and taken away; an address without its maker is asked for him', async () => {
-    const { page, strayRequests, close } = await openPage(browser, `${app.url}/#/open`, smallDesk);
+    const { page, strayRequests, close } = await openPage(here.browser, `${here.url}/#/open`, smallDesk);
     await demoOpen(page);
     const form = page.getByRole('form', { name: 'A map under it' });
     const file = Buffer.from(makePmtiles(makePng(256, [90, 120, 90]), { attribution: 'Held at the station' }));

@@ -1,22 +1,13 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import { makePng } from '../helpers/make-png.ts';
-import { type RunningApp, startApp } from './app.ts';
+import { appInChromium } from './app-in-chromium.ts';
 import { auditPage } from './audit.ts';
-import { launchChromium, withoutChromium } from './chromium.ts';
+import { withoutChromium } from './chromium.ts';
 import { openPage, phone } from './page.ts';
 
 describe.skipIf(withoutChromium())('the roadside check on a phone', () => {
-  let app: RunningApp;
-  let browser: Browser;
-  beforeAll(async () => {
-    app = await startApp();
-    browser = await launchChromium();
-  }, 240_000);
-  afterAll(async () => {
-    await browser?.close();
-    await app?.stop();
-  });
+  const here = appInChromium();
 
   const heading = (page: Page, words: string) =>
     page.getByRole('heading', { level: 2, name: words }).waitFor({ timeout: 20_000 });
@@ -32,7 +23,7 @@ describe.skipIf(withoutChromium())('the roadside check on a phone', () => {
   const typed = (page: Page, value: number) => page.locator('.dial-typed input').fill(String(value));
 
   test('a worse angle counts at once, a better one after two readings, a name and a reason', async () => {
-    const { page, complaints, close } = await openPage(browser, `${app.url}/#/check/kettle-bend`, phone);
+    const { page, complaints, close } = await openPage(here.browser, `${here.url}/#/check/kettle-bend`, phone);
     await heading(page, 'Tape from the edge to the anchor');
     const angle = await computedAngle(page);
     await page.getByRole('button', { name: 'cannot reach it' }).click();
@@ -75,7 +66,7 @@ describe.skipIf(withoutChromium())('the roadside check on a phone', () => {
   }, 60_000);
 
   test('with no signal, over a reload, to the sign-off in the book', async () => {
-    const { page, strayRequests, close } = await openPage(browser, `${app.url}/#/check/kettle-bend`, phone);
+    const { page, strayRequests, close } = await openPage(here.browser, `${here.url}/#/check/kettle-bend`, phone);
     await computedAngle(page);
     for (const title of ['Tape from the edge to the anchor', 'Clinometer at the steepest stretch']) {
       await heading(page, title);
@@ -124,14 +115,14 @@ describe.skipIf(withoutChromium())('the roadside check on a phone', () => {
     await page.waitForFunction(() => location.hash.startsWith('#/study/kettle-bend'));
     await page.context().setOffline(false);
 
-    await page.goto(`${app.url}/#/book?history`);
+    await page.goto(`${here.url}/#/book?history`);
     await page.reload();
     const history = page.getByRole('list', { name: 'History' });
     await history.getByText('Sign off').first().waitFor({ timeout: 30_000 });
     const words = (await history.textContent())!;
     expect(words).toContain('Mark the barrier');
     expect(words).toContain('Look at the anchor the rock');
-    await page.goto(`${app.url}/#/book?photos`);
+    await page.goto(`${here.url}/#/book?photos`);
     await page.locator('.photo-list img').first().waitFor();
     expect(await page.locator('.photo-list li').count()).toBe(2);
     expect(strayRequests).toEqual([]);
@@ -139,7 +130,7 @@ describe.skipIf(withoutChromium())('the roadside check on a phone', () => {
   }, 60_000);
 
   test('axe finds nothing serious at any step, every key is large enough for a thumb, the caution is whole', async () => {
-    const { page, close } = await openPage(browser, `${app.url}/#/check/kettle-bend`, phone);
+    const { page, close } = await openPage(here.browser, `${here.url}/#/check/kettle-bend`, phone);
     await computedAngle(page);
     for (let n = 1; n <= 8; n++) {
       await step(page, n).getByRole('button').click();

@@ -1,21 +1,12 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type RunningApp, startApp } from './app.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { appInChromium } from './app-in-chromium.ts';
 import { auditPage, smallTargets } from './audit.ts';
-import { launchChromium, withoutChromium } from './chromium.ts';
+import { withoutChromium } from './chromium.ts';
 import { openPage, phone, pointAt, sentenceLike, smallDesk } from './page.ts';
 
 describe.skipIf(withoutChromium())('what opens on the screens', () => {
-  let app: RunningApp;
-  let browser: Browser;
-  beforeAll(async () => {
-    app = await startApp();
-    browser = await launchChromium();
-  }, 240_000);
-  afterAll(async () => {
-    await browser?.close();
-    await app?.stop();
-  });
+  const here = appInChromium();
 
   const raise = async (page: Page): Promise<void> => {
     const handle = page.locator('.drawer-handle');
@@ -30,7 +21,7 @@ describe.skipIf(withoutChromium())('what opens on the screens', () => {
   ] as const)(
     'axe finds nothing by day or night, and on a phone nothing is small to touch: %s',
     async (size, options) => {
-      const { page, complaints, close } = await openPage(browser, `${app.url}/#/survey/kettle-bend`, options);
+      const { page, complaints, close } = await openPage(here.browser, `${here.url}/#/survey/kettle-bend`, options);
       const sound = async (what: string): Promise<void> => {
         for (const colorScheme of ['light', 'dark'] as const) {
           await page.emulateMedia({ colorScheme });
@@ -59,18 +50,18 @@ describe.skipIf(withoutChromium())('what opens on the screens', () => {
       await page.locator('.flag-fields').waitFor();
       await sound('the spot tool');
 
-      await page.goto(`${app.url}/#/study/kettle-bend`);
+      await page.goto(`${here.url}/#/study/kettle-bend`);
       await raise(page);
       await page.getByRole('button', { name: 'tap to enter' }).first().click();
       await page.locator('.key-list summary').click();
       await sound('a reading being entered, the keys');
       await page.locator('.layout-row .figure-key', { hasText: 'reset' }).first().click();
       await sound('why');
-      await page.goto(`${app.url}/#/study/barrier-reach`);
+      await page.goto(`${here.url}/#/study/barrier-reach`);
       await sentenceLike(page, /Plan as high/);
       await page.locator('.technical summary').click();
       await sound('a high site, its layouts open');
-      await page.goto(`${app.url}/#/study/level-acre`);
+      await page.goto(`${here.url}/#/study/level-acre`);
       await sentenceLike(page, /No drop edge/);
       await sound('no drop edge');
       expect(complaints).toEqual([]);

@@ -1,33 +1,24 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import { type RunningApp, startApp } from './app.ts';
-import { launchChromium, withoutChromium } from './chromium.ts';
+import type { Page } from 'playwright-core';
+import { afterEach, describe, expect, test } from 'vitest';
+import { appInChromium } from './app-in-chromium.ts';
+import { withoutChromium } from './chromium.ts';
 import { openPage, sentence, sentenceLike, smallDesk, type WatchedPage } from './page.ts';
 
 /** A shared machine may take a while. */
 const patient = { timeout: 20_000 };
 
 describe.skipIf(withoutChromium())('the study', () => {
-  let app: RunningApp;
-  let browser: Browser;
+  const here = appInChromium();
   let open: WatchedPage | null = null;
-  beforeAll(async () => {
-    app = await startApp();
-    browser = await launchChromium();
-  }, 240_000);
   afterEach(async () => {
     const { strayRequests = [], complaints = [] } = open ?? {};
     await open?.close();
     open = null;
     expect([...strayRequests, ...complaints]).toEqual([]);
   });
-  afterAll(async () => {
-    await browser?.close();
-    await app?.stop();
-  });
 
   const visit = async (site: string): Promise<Page> => {
-    open = await openPage(browser, `${app.url}/#/study/${site}`, smallDesk);
+    open = await openPage(here.browser, `${here.url}/#/study/${site}`, smallDesk);
     await sentenceLike(open.page, /Plan as/);
     return open.page;
   };

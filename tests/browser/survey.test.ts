@@ -1,20 +1,15 @@
-import type { Browser, Locator, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import { type RunningApp, startApp } from './app.ts';
-import { launchChromium, withoutChromium } from './chromium.ts';
+import type { Locator, Page } from 'playwright-core';
+import { afterEach, describe, expect, test } from 'vitest';
+import { appInChromium } from './app-in-chromium.ts';
+import { withoutChromium } from './chromium.ts';
 import { openPage, pointAt, sentenceLike, smallDesk, type WatchedPage } from './page.ts';
 
 /** A shared machine may take a while. */
 const patient = { timeout: 20_000 };
 
 describe.skipIf(withoutChromium())('the survey', () => {
-  let app: RunningApp;
-  let browser: Browser;
+  const here = appInChromium();
   let open: WatchedPage | null = null;
-  beforeAll(async () => {
-    app = await startApp();
-    browser = await launchChromium();
-  }, 240_000);
   afterEach(async () => {
     // Nothing went off the host, nothing was refused.
     const { strayRequests = [], complaints = [] } = open ?? {};
@@ -22,13 +17,9 @@ describe.skipIf(withoutChromium())('the survey', () => {
     open = null;
     expect([...strayRequests, ...complaints]).toEqual([]);
   });
-  afterAll(async () => {
-    await browser?.close();
-    await app?.stop();
-  });
 
   const visit = async (hash: string): Promise<Page> => {
-    open = await openPage(browser, `${app.url}/${hash}`, smallDesk);
+    open = await openPage(here.browser, `${here.url}/${hash}`, smallDesk);
     return open.page;
   };
   const rows = (page: Page) => page.locator('.site-row');

@@ -167,6 +167,9 @@ describe('study, on the command line', () => {
     ).out;
     expect(away).not.toContain('measured');
     expect(away).toContain('not field-verified');
+    const opposite = (await study('--side', 'left', '--book', bookFile)).out;
+    expect(opposite).not.toContain('measured');
+    expect(opposite).toContain('not field-verified');
   });
 
   it('takes fleet, kit, arrivals and calls from a book, and refuses what is none', async () => {

@@ -1,12 +1,10 @@
+import { LOOSE_ABOVE } from '../../road/index.ts';
 import type { Study } from '../../study/index.ts';
 import { compassWord, formatDegrees, formatLength, normaliseAzimuth, type UnitSystem } from '../../units/index.ts';
 import { approaches, sightWords } from './approach.ts';
 
 /** Apparatus that is no part of a layout stays this far to the side of the descent, metres [source: practice]. */
 const ASIDE_M = 10;
-/** A slope above the road over this angle and height can send something down on the crew [source: practice]. */
-const STEEP_ABOVE_DEG = 35;
-const HIGH_ABOVE_M = 3;
 
 /**
  * The first five minutes in order: approach end, where the blocking vehicle stands for the sight distance, lanes to close, look
@@ -94,7 +92,7 @@ function lookUp({ above, marks }: Study, units: UnitSystem): string {
   const wires = overhead.length > 0 ? ` ${overhead.includes('wire') ? 'Wires' : 'Poles'} here.` : '';
   if (!above) return `Look up: the slope above was not worked out.${wires}`;
   const figures = `slope above ${formatDegrees(above.angleDeg)}, ${formatLength(above.heightM, units, 'up')} high`;
-  const steep = above.angleDeg > STEEP_ABOVE_DEG && above.heightM > HIGH_ABOVE_M;
+  const steep = above.angleDeg > LOOSE_ABOVE.angleDeg && above.heightM > LOOSE_ABOVE.heightM;
   return `Look up: ${figures}${steep ? ', can send rock down; nobody under it' : ''}.${wires}`;
 }
 

@@ -33,9 +33,9 @@ const LEG_SLACK_DEG = 8;
 /**
  * Where a main line may bend when it is held from a tie and hauled along the road: near the descent's line, far enough behind
  * the edge, the tie neither too short nor too long and within reach of the resultant of both legs. The nearest to the edge whose tie
- * fits well, and one still nearer whose tie fits some anchors: rope, friction and way are least there; on a grade where the hold counts
- * also the one that the apparatus holds best, and the nearest that takes no lane more than the apparatus does. `wide` seeks those more than 10° off the line, where the rope also bends in plan
- * at the edge.
+ * fits well, and one still nearer whose tie fits some anchors: rope, friction and way are least there; the nearest that takes no lane
+ * more than the apparatus does; and on a grade where the hold counts the one that the apparatus holds best. `wide` seeks those more
+ * than 10° off the line, where the rope also bends in plan at the edge.
  *
  * ```
  *     tie ●

@@ -1,11 +1,9 @@
 import { type EventRecord, quantities } from '../../book/index.ts';
+import { LOOSE_ABOVE } from '../../road/index.ts';
 import { formatTaped, type UnitSystem } from '../../units/index.ts';
 import type { StudyReading, StudyWarning } from '../study.ts';
 import { contestedWarnings } from './contested-warnings.ts';
 import type { FieldInputs } from './field-inputs.ts';
-
-/** A slope above the road that is steeper is warned of, degrees, as where it was computed. */
-const LOOSE_ABOVE_DEG = 35;
 
 /** What must be said of readings: taken over or not, gentler ones that count, and those that nothing computed explains. */
 export function readingWarnings(readings: readonly StudyReading[], units: UnitSystem): StudyWarning[] {
@@ -20,7 +18,9 @@ export function readingWarnings(readings: readonly StudyReading[], units: UnitSy
     if (used === 'computed')
       return { code: 'reading-not-taken', severity: 'check', text: `${head}; not taken over: ${why}.${far}` };
     const up =
-      quantity === 'slopeAboveDeg' && row.measured > LOOSE_ABOVE_DEG ? ' Look up: what can come down on the crew?' : '';
+      quantity === 'slopeAboveDeg' && row.measured > LOOSE_ABOVE.angleDeg
+        ? ' Look up: what can come down on the crew?'
+        : '';
     const gentler = betters ? `, gentler, on two readings: ${reason}` : '';
     return {
       code: betters ? 'reading-gentler' : 'reading-counts',

@@ -11,7 +11,7 @@ import type { Sought } from './sought.ts';
 import { toolFaults } from './tool-faults.ts';
 
 const ALL = 200;
-const ROADS = repeats(20, ALL);
+const ROADS = repeats(60, ALL);
 
 /** `led` and `most`: on how many grades over 3 % the fine grid holds better, and by how many tenths at most; told, not yet refused. */
 const count = {

@@ -1,0 +1,26 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll } from 'vitest';
+import { type RunningApp, startApp } from './app.ts';
+import { launchChromium } from './chromium.ts';
+
+/** The app as `npm start` serves it and a browser, for the tests of a `describe`: started before them, stopped after them. */
+export function appInChromium(): { readonly url: string; readonly browser: Browser } {
+  let app: RunningApp | undefined;
+  let browser: Browser | undefined;
+  beforeAll(async () => {
+    app = await startApp();
+    browser = await launchChromium();
+  }, 240_000);
+  afterAll(async () => {
+    await browser?.close();
+    await app?.stop();
+  });
+  return {
+    get url() {
+      return app!.url;
+    },
+    get browser() {
+      return browser!;
+    },
+  };
+}
