@@ -1,4 +1,3 @@
-import { defaultRates } from '../book/index.ts';
 import type { StudyLayout } from '../study/index.ts';
 
 /** Ends of a haul field in which the system cannot work, metres. */
@@ -7,9 +6,9 @@ export interface Clearances {
   readonly anchorM: number;
 }
 
-/** The clearances that a layout's throw was worked out with; the shipped ones where its rope, not its field, limits the throw. */
+/** The clearances that a layout's throw was worked out with, by the district's own rates where it has them. */
 export function clearancesOf({ reasons }: StudyLayout): Clearances {
   const used = (name: 'clearanceNearM' | 'clearanceAnchorM'): number =>
-    reasons.find(({ inputs }) => name in inputs)?.inputs[name] ?? defaultRates[name];
+    reasons.find(({ inputs }) => name in inputs)?.inputs[name] ?? 0;
   return { nearM: used('clearanceNearM'), anchorM: used('clearanceAnchorM') };
 }

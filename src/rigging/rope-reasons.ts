@@ -19,7 +19,7 @@ export function ropeReasons(ground: HaulGround, run: HaulArrangement, settings: 
   const main = { ...below, edgeToTurnM, fieldM, tailsM, pastCaptureM, n, throwM: haul.throwM };
   const room = turned ? 'edgeToTurnM' : 'fieldM - collapsedM';
   return [
-    throwReason(run, settings, haul, mainParts, main),
+    ...throwReasons(run, settings, haul, mainParts, main),
     reason('landing past the edge', haul.landingM, 'm', `max(0, min(landingM, ${room} - landingGapM))`, {
       landingM: settings.landingM,
       edgeToTurnM,
@@ -53,25 +53,34 @@ export function ropeReasons(ground: HaulGround, run: HaulArrangement, settings: 
   ];
 }
 
-/** The throw by the field, or by the rope where that is shorter. */
-function throwReason(
+/** The throw by the field, or by the rope where that is shorter; the field's clearances stand in either case. */
+function throwReasons(
   run: HaulArrangement,
   { clearanceNearM, clearanceAnchorM, tailsM }: HaulSettings,
   haul: Haul,
   mainParts: string,
   main: Reason['inputs'],
-): Reason {
-  const row = (formula: string, inputs: Reason['inputs']): Reason => reason('throw', haul.throwM, 'm', formula, inputs);
+): Reason[] {
+  const onLoad = stagesOf(run.advantage)
+    .slice(0, -1)
+    .reduce((a, b) => a * b, 1);
+  const byField = (what: string): Reason =>
+    reason(
+      what,
+      Math.max(0, run.fieldM - clearanceNearM - clearanceAnchorM) / onLoad,
+      'm',
+      'max(0, fieldM - clearanceNearM - clearanceAnchorM) / onLoad',
+      { fieldM: run.fieldM, clearanceNearM, clearanceAnchorM, onLoad },
+    );
+  if (haul.throwLimitedBy !== 'rope') return [byField('throw')];
+  const byRope = (formula: string, inputs: Reason['inputs']): Reason =>
+    reason('throw', haul.throwM, 'm', formula, inputs);
   const n = idealAdvantage(run.advantage);
-  if (haul.throwLimitedBy === 'rope') {
-    const ropeM = run.throwRopeM ?? 0;
-    if (run.system === 'built in') {
-      const { throwM: _, ...inputs } = main;
-      return row(`max(0, (ropeM - (${mainParts})) / (n - 1))`, { ...inputs, ropeM });
-    }
-    return row('max(0, (ropeM - tailsM) / n)', { ropeM, tailsM, n });
-  }
-  const before = stagesOf(run.advantage).slice(0, -1);
-  const inputs = { fieldM: run.fieldM, clearanceNearM, clearanceAnchorM, onLoad: before.reduce((a, b) => a * b, 1) };
-  return row('max(0, fieldM - clearanceNearM - clearanceAnchorM) / onLoad', inputs);
+  const ropeM = run.throwRopeM ?? 0;
+  const { throwM: _, ...inputs } = main;
+  const shorter =
+    run.system === 'built in'
+      ? byRope(`max(0, (ropeM - (${mainParts})) / (n - 1))`, { ...inputs, ropeM })
+      : byRope('max(0, (ropeM - tailsM) / n)', { ropeM, tailsM, n });
+  return [shorter, byField('throw by the field')];
 }

@@ -35,6 +35,21 @@ describe('planViewSvg', () => {
     expect((edgeX - toeX) / scale / 9).toBeCloseTo(1, 2);
   });
 
+  it('draws the clearances of the district’s own rates', () => {
+    const study = studyWithLayouts();
+    const [first] = study.layouts;
+    const reasons = first!.reasons.map((each) =>
+      'clearanceNearM' in each.inputs
+        ? { ...each, inputs: { ...each.inputs, clearanceNearM: 2.2, clearanceAnchorM: 2.8 } }
+        : each,
+    );
+    const root = draw({ ...study, layouts: [{ ...first!, reasons }] });
+    const [, near, far] = elementsOf(ofClass(root, 'rect', 'haul-field')[0]!.parentNode as Element, 'rect');
+    const { scale } = scaleOf(root);
+    expect(Number(near!.getAttribute('width')) / scale).toBeCloseTo(2.2, 1);
+    expect(Number(far!.getAttribute('width')) / scale).toBeCloseTo(2.8, 1);
+  });
+
   it('runs the descent to the right and turns north with it', () => {
     // The descent bears south: south is right on the page, so east is up and north is left.
     const root = draw();

@@ -75,4 +75,31 @@ describe('reasons', () => {
     expect(fromBook.length).toBeGreaterThan(15);
     for (const [name, value] of fromBook) expect([name, value]).toEqual([name, rates[name]]);
   });
+
+  it('tell the clearances of the field, by the rates in use, also where the rope limits the throw', () => {
+    const ground = { governingDeg: 33, lipDeg: 33, ropeLineM: 45, groundLengthM: 45, contacts: [], fullBelay: false };
+    const rates = { ...defaultRates, clearanceNearM: 2.2, clearanceAnchorM: 2.8 };
+    const run = {
+      kind: 'turned',
+      system: 'separate haul line',
+      advantage: '3:1',
+      edgeToTurnM: 2,
+      fieldM: 40,
+      belayRunM: 6,
+      handTurns: 1,
+      walkingRoomM: 40,
+    } as const;
+    const reasonsWith = (throwRopeM: number): Reason[] => {
+      const arrangement = { ...run, throwRopeM };
+      return ropeReasons(ground, arrangement, rates, haul(ground, arrangement, fairConditions, rates));
+    };
+    for (const throwRopeM of [60, 600]) {
+      const told = reasonsWith(throwRopeM).filter(({ inputs }) => 'clearanceNearM' in inputs);
+      expect(told).toHaveLength(1);
+      expect(told[0]!.inputs).toMatchObject({ clearanceNearM: 2.2, clearanceAnchorM: 2.8 });
+      expect(told[0]!.value).toBeCloseTo(35, 9);
+    }
+    expect(reasonsWith(60)[0]!.value).toBeLessThan(25);
+    expect(reasonsWith(600)[0]!.value).toBeCloseTo(35, 9);
+  });
 });
