@@ -99,6 +99,7 @@ export const oneOfEach: { readonly [T in TableName]: RecordOf<T> } = {
     at,
     caption: 'the oak',
     showsPatient: false,
+    showsPlate: false,
     deleted: false,
   },
   events: {

@@ -85,6 +85,14 @@ describe('a book file', () => {
     expect(withoutUnasked({ ...book, contested }, all)).toEqual({ ...book, contested });
   });
 
+  it('leaves out every record of bytes that somewhere are said to show a patient', async () => {
+    const { book } = await parts();
+    const [first, second] = book.tables.photos;
+    const unmarked = { ...second!, id: 'p9', caption: 'no word of a patient', showsPatient: false };
+    const left = withoutUnasked({ ...book, tables: { ...book.tables, photos: [first!, second!, unmarked] } }, none);
+    expect(left.tables.photos.map(({ id }) => id)).toEqual(['p1']);
+  });
+
   it('names photos that are not on the device', async () => {
     const made = await parts();
     const { manifest } = await everything(

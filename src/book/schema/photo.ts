@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { count, dayOrNone, deleted, id, idOrNone, line, positionOrNone, sha256 } from './fields.ts';
+import { count, dayOrNone, deleted, flagOrNone, id, idOrNone, line, positionOrNone, sha256 } from './fields.ts';
 
 /** A photo of a site or of a mark; its bytes lie under their hash. */
 export const photo = v.strictObject({
@@ -17,6 +17,8 @@ export const photo = v.strictObject({
   caption: v.optional(line, ''),
   /** A patient can be seen or told: such a photo leaves the book only when asked for. Somebody has to say it. */
   showsPatient: v.boolean(),
+  /** A number plate can be read; null where nobody looked. Only a photo said to be free of plates is published unasked. */
+  showsPlate: flagOrNone,
   deleted,
 });
 

@@ -6,11 +6,13 @@ export interface Asked {
   readonly patientPhotos: boolean;
 }
 
-/** A plain book without the records that nobody asked for: crashes, and photos that show a patient. */
+/**
+ * A plain book without the records that nobody asked for: crashes, and photos that show a patient, also where the same bytes stand
+ * under a record that does not say so.
+ */
 export function withoutUnasked(book: Book, asked: Asked): Book {
-  const patients = new Set(
-    asked.patientPhotos ? [] : book.tables.photos.filter(({ showsPatient }) => showsPatient).map(({ id }) => id),
-  );
+  const hashes = asked.patientPhotos ? new Set() : patientHashes(book);
+  const patients = new Set(book.tables.photos.filter(({ hash }) => hashes.has(hash)).map(({ id }) => id));
   return {
     ...book,
     tables: {
@@ -27,7 +29,10 @@ export function withoutUnasked(book: Book, asked: Asked): Book {
 /** The photos whose bytes go out: not deleted, and none that shows a patient unless asked for. */
 export const photosToSend = (book: Book, asked: Asked): PhotoRecord[] => {
   const shown = live(book, 'photos');
-  // The same bytes may also stand under a record that says it shows a patient.
-  const patients = new Set(book.tables.photos.filter(({ showsPatient }) => showsPatient).map(({ hash }) => hash));
+  const patients = patientHashes(book);
   return shown.filter(({ hash }) => asked.patientPhotos || !patients.has(hash));
 };
+
+/** The same bytes may also stand under a record that says it shows a patient. */
+const patientHashes = (book: Book): ReadonlySet<string> =>
+  new Set(book.tables.photos.filter(({ showsPatient }) => showsPatient).map(({ hash }) => hash));

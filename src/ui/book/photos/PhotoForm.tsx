@@ -35,6 +35,7 @@ export function PhotoForm({ sites }: { readonly sites: readonly Pick<SiteRecord,
       siteId: sites.length === 1 ? sites[0]!.id : String(data.get('site')),
       caption: String(data.get('caption')).trim().slice(0, 200),
       showsPatient: patient === 'yes',
+      showsPlate: plates[String(data.get('plate'))] ?? null,
       keepPlace: data.has('place'),
     });
     setWhy(null);
@@ -74,6 +75,14 @@ export function PhotoForm({ sites }: { readonly sites: readonly Pick<SiteRecord,
               <input type="radio" name="patient" value="yes" /> yes
             </label>
           </fieldset>
+          <label className="field">
+            <span>A number plate can be read</span>
+            <select name="plate">
+              <option value="">nobody has looked: not published</option>
+              <option value="no">no</option>
+              <option value="yes">yes: not published</option>
+            </select>
+          </label>
           {taken.at ? (
             <label className="tick">
               <input type="checkbox" name="place" /> keep where the camera says it was taken,{' '}
@@ -104,6 +113,8 @@ export function PhotoForm({ sites }: { readonly sites: readonly Pick<SiteRecord,
     </form>
   );
 }
+
+const plates: Readonly<Record<string, boolean>> = { yes: true, no: false };
 
 const SiteChoice = ({ sites }: { readonly sites: readonly Pick<SiteRecord, 'id' | 'name'>[] }) => (
   <label className="field">

@@ -63,12 +63,17 @@ export function PhotoList({ photos, nameOf }: Props) {
   );
 }
 
-function PhotoWords({ photo: { caption, takenOn, at, showsPatient } }: { readonly photo: PhotoRecord }) {
+function PhotoWords({ photo: { caption, takenOn, at, showsPatient, showsPlate } }: { readonly photo: PhotoRecord }) {
   const words = [caption, takenOn ?? 'day not known', at && `taken at ${formatDecimalDegrees(at)}`];
   return (
     <>
       {words.filter(Boolean).join(', ')}
       {showsPatient && <i>, shows a patient: leaves the book only when asked for</i>}
+      {!showsPatient && showsPlate !== false && (
+        <i>
+          , {showsPlate ? 'a number plate can be read' : 'not looked for number plates'}: not published unless asked for
+        </i>
+      )}
     </>
   );
 }

@@ -9,6 +9,8 @@ export interface PhotoWords {
   readonly markId?: string | null;
   readonly caption: string;
   readonly showsPatient: boolean;
+  /** Null or left out where nobody looked. */
+  readonly showsPlate?: boolean | null;
   readonly keepPlace: boolean;
 }
 
@@ -17,9 +19,9 @@ export const readPhoto = (file: File): Promise<TakenPhoto> => files().call('take
 
 /** The edit that puts a photo into the book, and its bytes by hash. */
 export function photoEdit(taken: TakenPhoto, words: PhotoWords): { changes: Change[]; photos: Map<string, Blob> } {
-  const { siteId, markId = null, caption, showsPatient, keepPlace } = words;
+  const { siteId, markId = null, caption, showsPatient, showsPlate = null, keepPlace } = words;
   const at: LonLat | null = keepPlace ? taken.at : null;
-  const set = { siteId, markId, ...taken.fields, at, caption, showsPatient };
+  const set = { siteId, markId, ...taken.fields, at, caption, showsPatient, showsPlate };
   return {
     changes: [{ table: 'photos', id: `photo-${crypto.randomUUID().slice(0, 18)}`, set }],
     photos: new Map([[taken.fields.hash, new Blob([taken.bytes], { type: taken.fields.type })]]),
