@@ -1,26 +1,21 @@
 import type { Page } from 'playwright-core';
-import { afterEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { appInChromium } from './app-in-chromium.ts';
 import { withoutChromium } from './chromium.ts';
-import { openPage, sentence, sentenceLike, smallDesk, type WatchedPage } from './page.ts';
+import { onePage } from './one-page.ts';
+import { sentence, sentenceLike, smallDesk } from './page.ts';
 
 /** A shared machine may take a while. */
 const patient = { timeout: 20_000 };
 
 describe.skipIf(withoutChromium())('the study', () => {
   const here = appInChromium();
-  let open: WatchedPage | null = null;
-  afterEach(async () => {
-    const { strayRequests = [], complaints = [] } = open ?? {};
-    await open?.close();
-    open = null;
-    expect([...strayRequests, ...complaints]).toEqual([]);
-  });
+  const at = onePage(here, smallDesk);
 
   const visit = async (site: string): Promise<Page> => {
-    open = await openPage(here.browser, `${here.url}/#/study/${site}`, smallDesk);
-    await sentenceLike(open.page, /Plan as/);
-    return open.page;
+    const page = await at(`#/study/${site}`);
+    await sentenceLike(page, /Plan as/);
+    return page;
   };
   const changed = (page: Page, from: string) =>
     page.waitForFunction(
@@ -39,6 +34,8 @@ describe.skipIf(withoutChromium())('the study', () => {
     await expect.poll(() => sentence(page), patient).toBe(before);
     await page.getByRole('radio', { name: '45/60' }).check();
     await sentenceLike(page, /rule 45\/60/);
+    await page.getByRole('radio', { name: '30/45' }).check();
+    await expect.poll(() => sentence(page), patient).toBe(before);
   }, 90_000);
 
   test('straight and turned stand side by side; the chosen one is drawn and its numbers follow', async () => {

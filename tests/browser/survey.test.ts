@@ -1,27 +1,16 @@
 import type { Locator, Page } from 'playwright-core';
-import { afterEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { appInChromium } from './app-in-chromium.ts';
 import { withoutChromium } from './chromium.ts';
-import { openPage, pointAt, sentenceLike, smallDesk, type WatchedPage } from './page.ts';
+import { onePage } from './one-page.ts';
+import { pointAt, sentenceLike, smallDesk } from './page.ts';
 
 /** A shared machine may take a while. */
 const patient = { timeout: 20_000 };
 
 describe.skipIf(withoutChromium())('the survey', () => {
   const here = appInChromium();
-  let open: WatchedPage | null = null;
-  afterEach(async () => {
-    // Nothing went off the host, nothing was refused.
-    const { strayRequests = [], complaints = [] } = open ?? {};
-    await open?.close();
-    open = null;
-    expect([...strayRequests, ...complaints]).toEqual([]);
-  });
-
-  const visit = async (hash: string): Promise<Page> => {
-    open = await openPage(here.browser, `${here.url}/${hash}`, smallDesk);
-    return open.page;
-  };
+  const visit = onePage(here, smallDesk);
   const rows = (page: Page) => page.locator('.site-row');
   const flag = (page: Page, words: RegExp) =>
     page.locator('.map-flag', { hasText: words }).waitFor({ timeout: 20_000 });
@@ -44,6 +33,8 @@ describe.skipIf(withoutChromium())('the survey', () => {
     // Stopped before the page was opened, as after a reload; it goes on when asked to.
     await page.getByRole('button', { name: 'read on' }).click();
     await page.waitForSelector('.map-view:is([data-roadside=reading], [data-roadside=read])', { timeout: 20_000 });
+    const stop = page.getByRole('button', { name: 'stop', exact: true });
+    if (await stop.isVisible()) await stop.click();
     await page.keyboard.press('/');
     await page.keyboard.type('cinder');
     await expect.poll(() => rows(page).count(), patient).toBeLessThan(12);
@@ -117,7 +108,7 @@ describe.skipIf(withoutChromium())('the survey', () => {
     }
     await page.keyboard.press('Shift+Enter');
     await page.getByRole('region', { name: 'Mark: soft ground' }).waitFor();
-    await page.getByRole('button', { name: 'close' }).click();
+    await page.getByRole('region', { name: 'Mark: soft ground' }).getByRole('button', { name: 'close' }).click();
 
     await page.keyboard.press('x');
     await page.mouse.click(x + 8, y + 50);
