@@ -9,6 +9,8 @@ const entry = (path: string): string => resolve(import.meta.dirname, 'src', path
 export default defineConfig({
   define: { __PROGRAM__: JSON.stringify(programOf(resolve(import.meta.dirname, 'src'))) },
   root: 'src/pages',
+  // The built app runs under any path of a host: nothing in it is addressed from the root.
+  base: './',
   publicDir: '../../public',
   plugins: [react(), callBudget(), precache()],
   worker: { format: 'es' },

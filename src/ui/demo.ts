@@ -1,8 +1,9 @@
+import { appFolder } from '../io/offline/index.ts';
 import type { DistrictFiles } from '../workers/index.ts';
 
-/** Where the demo district's files are served from, beside the page. */
+/** Where the demo district's files are served from, beside the app. */
 export function demoFiles(): DistrictFiles {
-  const file = (name: string): string => new URL(`/demo/${name}`, location.href).href;
+  const file = (name: string): string => new URL(`demo/${name}`, appFolder()).href;
   return {
     elevation: [file('elevation-1m.tif'), file('elevation-10m.tif')],
     options: {},

@@ -1,3 +1,5 @@
+import { appFolder } from './app-folder.ts';
+
 /** The app's own files on this device, and whether a newer version of them waits. */
 export type ShellState =
   /** This browser or address cannot keep the app (no service worker, or not https). */
@@ -35,7 +37,7 @@ export async function followShell(hear: (state: ShellState) => void): Promise<vo
   });
   try {
     hear({ kind: 'keeping' });
-    const registration = await serviceWorker.register('/sw.js', { updateViaCache: 'none' });
+    const registration = await serviceWorker.register(new URL('sw.js', appFolder()), { updateViaCache: 'none' });
     const offer = async (worker: ServiceWorker): Promise<void> => {
       const others = await otherWindows(worker);
       const take = (): void => {

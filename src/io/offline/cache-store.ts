@@ -1,16 +1,18 @@
 import { UserError } from '../../units/index.ts';
+import { appFolder, ownName } from './app-folder.ts';
 import type { KeptStore } from './kept-store.ts';
 
 /** Name of the cache; the service worker leaves it alone. */
 export const KEPT_CACHE = 'brinkbook-kept-1';
-/** Addresses of entries: nothing is served there. */
-const PREFIX = '/kept/';
+/** Addresses of entries, under the app's own folder: nothing is served there. */
+const PREFIX = 'kept/';
 
 /** The store in this browser. Throws `UserError` where it keeps nothing (an insecure page, a private window) or has no room. */
 export function cacheStore(): KeptStore {
+  const prefix = appFolder().pathname + PREFIX;
   const open = async (): Promise<Cache> => {
     try {
-      return await caches.open(KEPT_CACHE);
+      return await caches.open(ownName(KEPT_CACHE));
     } catch (cause) {
       throw new UserError(
         'no-storage',
@@ -19,7 +21,7 @@ export function cacheStore(): KeptStore {
       );
     }
   };
-  const address = (key: string): string => PREFIX + key;
+  const address = (key: string): string => prefix + key;
   return {
     async read(key) {
       const answer = await (await open()).match(address(key));
@@ -44,10 +46,10 @@ export function cacheStore(): KeptStore {
         );
       }
     },
-    async keys(prefix) {
+    async keys(beginning) {
       const requests = await (await open()).keys();
-      const paths = requests.map(({ url }) => new URL(url).pathname.slice(PREFIX.length));
-      return paths.filter((key) => key.startsWith(prefix));
+      const paths = requests.map(({ url }) => new URL(url).pathname.slice(prefix.length));
+      return paths.filter((key) => key.startsWith(beginning));
     },
     async remove(key) {
       await (await open()).delete(address(key));

@@ -1,3 +1,4 @@
+export * from './app-folder.ts';
 export * from './app-shell.ts';
 export * from './cache-store.ts';
 export * from './call-pack.ts';

@@ -1,3 +1,4 @@
+import { ownName } from './app-folder.ts';
 import { type CallPack, keptStudyIds, readPack } from './call-pack.ts';
 import type { KeptStore } from './kept-store.ts';
 
@@ -35,11 +36,11 @@ export async function keptState(store: KeptStore, notes: Pick<Storage, 'getItem'
 
 /** Notes that a pack was kept whole. */
 export const noteKept = (notes: Pick<Storage, 'setItem'>, { district, sites, madeAtMs }: CallPack): void =>
-  notes.setItem(RECEIPT, JSON.stringify({ district, sites: sites.length, atMs: madeAtMs } satisfies Receipt));
+  notes.setItem(ownName(RECEIPT), JSON.stringify({ district, sites: sites.length, atMs: madeAtMs } satisfies Receipt));
 
 function readReceipt(notes: Pick<Storage, 'getItem'>): Receipt | null {
   try {
-    const found = JSON.parse(notes.getItem(RECEIPT) ?? 'null') as Receipt | null;
+    const found = JSON.parse(notes.getItem(ownName(RECEIPT)) ?? 'null') as Receipt | null;
     return found && typeof found.sites === 'number' ? found : null;
   } catch {
     return null;

@@ -1,4 +1,4 @@
-import { type CallPack, type CallSite, keptWeathers, noteKept } from '../../io/offline/index.ts';
+import { type CallPack, type CallSite, keptWeathers, noteKept, ownName } from '../../io/offline/index.ts';
 import type { CallSource } from '../../workers/call/index.ts';
 import type { CallWorker } from './worker.ts';
 
@@ -30,7 +30,7 @@ export async function keepDistrict(
   listener: KeepListener,
   signal: AbortSignal,
 ): Promise<CallPack | null> {
-  return navigator.locks.request(LOCK, { ifAvailable: true }, async (lock) => {
+  return navigator.locks.request(ownName(LOCK), { ifAvailable: true }, async (lock) => {
     if (!lock) return null;
     const { pack } = await worker.open(source, true);
     const whole = (sites: readonly CallSite[]): CallPack => ({ ...pack, sites, madeFrom: state, madeAtMs: Date.now() });

@@ -1,4 +1,5 @@
 import { type Book, defaultAngleRule, live, settingsOf } from '../../book/index.ts';
+import { appFolder } from '../../io/offline/index.ts';
 import type { CallSource } from '../../workers/call/index.ts';
 import { demoFiles } from '../demo.ts';
 
@@ -23,7 +24,7 @@ export async function districtHere(): Promise<DistrictHere> {
     name: settings?.district || 'Tamarrow Fire District',
     invented: true,
     files: demoFiles(),
-    posts: new URL('/demo/calibration.json', location.href).href,
+    posts: new URL('demo/calibration.json', appFolder()).href,
     book,
     units: settings?.units ?? 'us',
     rule: defaultAngleRule,
@@ -34,7 +35,7 @@ export async function districtHere(): Promise<DistrictHere> {
 /** What names the district's present state, so that another state is kept anew; null without a network. */
 export async function districtState({ source }: DistrictHere): Promise<string | null> {
   try {
-    const answer = await fetch('/demo/recipe.sha256', { cache: 'no-cache' });
+    const answer = await fetch(new URL('demo/recipe.sha256', appFolder()), { cache: 'no-cache' });
     if (!answer.ok) return null;
     const book = source.book ? JSON.stringify(source.book.madeFrom) : '';
     return `${__PROGRAM__} ${(await answer.text()).trim()} ${book}`;

@@ -10,6 +10,7 @@ interface Fetching extends Extendable {
   respondWith(answer: Promise<Response>): void;
 }
 interface Scope {
+  readonly registration: { readonly scope: string };
   readonly clients: {
     matchAll(options: { type: 'window'; includeUncontrolled: boolean }): Promise<readonly unknown[]>;
   };
@@ -22,11 +23,14 @@ interface Scope {
 /** The build puts the list of files here, each with the start of its SHA-256: path → revision. */
 const FILES = JSON.parse('__BRINKBOOK_FILES__') as Readonly<Record<string, string>>;
 const VERSION = '__BRINKBOOK_VERSION__';
-const SHELL = 'brinkbook-app-';
+const scope = self as unknown as Scope;
+/** Path of the folder in which the app is served, without its last slash: paths of FILES follow it. */
+const folder = new URL(scope.registration.scope).pathname.replace(/\/$/, '');
+/** Apps in other folders of the host keep theirs under names of their own. */
+const SHELL = folder === '' ? 'brinkbook-app-' : `brinkbook-app ${folder}/ `;
 const own = `${SHELL}${VERSION}`;
 const takeOver: typeof TAKE_OVER = 'take over';
 const countWindows: typeof COUNT_WINDOWS = 'count windows';
-const scope = self as unknown as Scope;
 
 scope.addEventListener('install', (event) => event.waitUntil(keepFiles()));
 scope.addEventListener('activate', (event) => event.waitUntil(dropOld()));
@@ -39,14 +43,20 @@ scope.addEventListener('fetch', (event) => {
   const { origin, pathname } = new URL(request.url);
   // Parts of files are read past the cache, which knows only whole ones.
   if (request.method !== 'GET' || origin !== location.origin || request.headers.has('range')) return;
-  const path = request.mode === 'navigate' ? pageFor(pathname) : pathname;
+  if (!pathname.startsWith(`${folder}/`)) return;
+  const inFolder = pathname.slice(folder.length);
+  // Without its last slash the page's own addresses would lead elsewhere.
+  if (request.mode === 'navigate' && inFolder === '/call' && '/call/index.html' in FILES) {
+    return event.respondWith(Promise.resolve(Response.redirect(`${folder}/call/`)));
+  }
+  const path = request.mode === 'navigate' ? pageFor(inFolder) : inFolder;
   if (path !== null && (path in FILES || path.startsWith('/assets/'))) event.respondWith(kept(path, event));
 });
 
 /** The page that an address opens; null for a file that is no page of the app. */
 function pageFor(path: string): string | null {
-  if (/^\/call(\/|$)/.test(path)) return '/call/index.html';
-  return /\.\w+$/.test(path) && path !== '/index.html' ? null : '/index.html';
+  if (/^\/call\/(index\.html)?$/.test(path)) return '/call/index.html';
+  return path === '/' || path === '/index.html' ? '/index.html' : null;
 }
 
 /** Whole or not at all: a file that does not come as this version has it fails the installation, and the version before goes on. */
@@ -54,16 +64,16 @@ async function keepFiles(): Promise<void> {
   const cache = await caches.open(own);
   await Promise.all(
     Object.entries(FILES).map(async ([path, revision]) => {
-      const before = await caches.match(path);
-      if (before?.headers.get('x-revision') === revision) return cache.put(path, before);
-      const answer = await fetch(path, { cache: 'no-cache' });
+      const before = await caches.match(folder + path);
+      if (before?.headers.get('x-revision') === revision) return cache.put(folder + path, before);
+      const answer = await fetch(folder + path, { cache: 'no-cache' });
       const bytes = await answer.arrayBuffer();
       if (!answer.ok || (await revisionOf(bytes)) !== revision) throw new Error(`${path} is not of this version.`);
       const headers = new Headers(answer.headers);
       headers.set('x-revision', revision);
       headers.delete('content-encoding');
       headers.delete('content-length');
-      return cache.put(path, new Response(bytes, { headers }));
+      return cache.put(folder + path, new Response(bytes, { headers }));
     }),
   );
 }
@@ -82,9 +92,9 @@ async function dropOld(): Promise<void> {
 
 /** A page comes out of this version alone; its parts may be those of a version that a window still runs. */
 async function kept(path: string, event: Fetching): Promise<Response> {
-  const found = await (await caches.open(own)).match(path);
+  const found = await (await caches.open(own)).match(folder + path);
   if (found) return found;
-  const older = path.startsWith('/assets/') ? await caches.match(path) : undefined;
+  const older = path.startsWith('/assets/') ? await caches.match(folder + path) : undefined;
   if (older) return older;
   // The browser has cleared the cache: the files are kept again, if the server still has this version.
   if (path in FILES) event.waitUntil(keepFiles().catch(() => {}));

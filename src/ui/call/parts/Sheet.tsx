@@ -1,6 +1,6 @@
 /** @jsxImportSource preact */
 import { useEffect, useState } from 'preact/hooks';
-import type { CallSite } from '../../../io/offline/index.ts';
+import { appFolder, type CallSite } from '../../../io/offline/index.ts';
 import type { Study } from '../../../study/index.ts';
 import type { SheetPages } from '../plan/sheet.ts';
 import { giveSheet } from './give-sheet.ts';
@@ -18,7 +18,7 @@ export function Sheet({ study, name, site }: { study: Study; name: string; site:
     const make = async (): Promise<void> => {
       const [{ sheetPages }, book] = await Promise.all([import('../plan/sheet.ts'), call.book()]);
       const today = new Date().toISOString().slice(0, 10);
-      const address = new URL('/', location.href).href;
+      const address = appFolder().href;
       if (current) setPages(sheetPages({ study, name, site, pack, book, today, address }));
     };
     void make();

@@ -1,5 +1,5 @@
 /** @jsxImportSource preact */
-import type { CallSite } from '../../../io/offline/index.ts';
+import { appFolder, type CallSite } from '../../../io/offline/index.ts';
 import { mileText } from '../../../road/index.ts';
 import { STOP_LINE, type Study } from '../../../study/index.ts';
 import { type CallPlan, callPlan, MiniProfile } from '../plan/index.ts';
@@ -123,7 +123,7 @@ function Whole({ study, name, site }: { study: Study; name: string; site: CallSi
       </ul>
       <Sheet study={study} name={name} site={site} />
       <p>
-        <a class="plain" href={`/#/study/${lon.toFixed(7)},${lat.toFixed(7)},${side}`}>
+        <a class="plain" href={`${appFolder().href}#/study/${lon.toFixed(7)},${lat.toFixed(7)},${side}`}>
           The whole study
         </a>
       </p>

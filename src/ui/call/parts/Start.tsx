@@ -1,5 +1,5 @@
 /** @jsxImportSource preact */
-import type { CallSite } from '../../../io/offline/index.ts';
+import { appFolder, type CallSite } from '../../../io/offline/index.ts';
 import { mileText } from '../../../road/index.ts';
 import { compassWord } from '../../../units/index.ts';
 import { KeptLine } from './KeptLine.tsx';
@@ -36,7 +36,7 @@ export function Start() {
       )}
       {pack && <SiteList sites={pack.sites} />}
       <p class="where">
-        <a href="/">Survey and study</a>
+        <a href={appFolder().href}>Survey and study</a>
       </p>
     </section>
   );
