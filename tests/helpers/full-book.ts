@@ -21,6 +21,7 @@ export const oneOfEach: { readonly [T in TableName]: RecordOf<T> } = {
     fullBelay: false,
     bounds: { west: -128.1, south: 43.9, east: -127.9, north: 44.1 },
     procedures: 'Two people check.',
+    publishedAddress: 'https://fire.example/tamarrow/',
     deleted: false,
   },
   sites: {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Book, type EventRecord, restoreBook } from '../../src/book/index.ts';
+import { type Book, type EventRecord, readRecord, restoreBook, SETTINGS_ID } from '../../src/book/index.ts';
 import { localPlane } from '../../src/geo/index.ts';
 import { planPageSvg, sheetOfBook } from '../../src/plan/index.ts';
 import { runStudy, type Study } from '../../src/study/index.ts';
@@ -88,5 +88,22 @@ describe('an event in the book', () => {
     expect(sheet(signed('2026-04-01', 'walked')).stops).toEqual([
       'March slide, 2026-03-01: the elevation is older, screening only.',
     ]);
+  });
+
+  it('carries the address at which the book is published, unless another is asked for', () => {
+    const book = bookWith([]);
+    const published = readRecord(
+      'settings',
+      { id: SETTINGS_ID, publishedAddress: 'https://fire.example/book' } as { id: string },
+      'x',
+    );
+    const sheet = (settings: (typeof published)[], address: string | null) => {
+      const { roads } = studyInputs(hillside(slope));
+      const request = { roads, today: '2026-05-01', address, photos: [] };
+      return sheetOfBook({ ...book, tables: { ...book.tables, settings } }, 's1', studyBy(book), request)!;
+    };
+    expect(sheet([published], null).address).toBe('https://fire.example/book/');
+    expect(sheet([published], 'https://other.example/').address).toBe('https://other.example/');
+    expect(sheet([], null).address).toBeNull();
   });
 });

@@ -4,6 +4,21 @@ import { count, flag, id, idOrNone, line, notes, number } from './fields.ts';
 /** The id of the one settings record. */
 export const SETTINGS_ID = 'book';
 
+/** Longer than this an address is a burden on the code of a plan sheet. */
+const LONGEST_ADDRESS = 120;
+
+/** A folder on the web: no name or password in it, nothing behind `?` or `#`, nothing but visible ASCII. */
+const webFolder = v.pipe(
+  v.string(),
+  v.check(
+    (text) =>
+      text.length <= LONGEST_ADDRESS &&
+      /^https?:\/\/[a-z0-9[\]][^\s/?#@"<>]*(?:\/[^\s?#"<>]*)?$/i.test(text) &&
+      /^[!-~]*$/.test(text),
+    `expected a web address such as https://fire.example/book/, at most ${LONGEST_ADDRESS} characters`,
+  ),
+);
+
 /** What the whole book goes by. One record, `SETTINGS_ID`. */
 export const settings = v.strictObject({
   id: v.pipe(
@@ -35,6 +50,8 @@ export const settings = v.strictObject({
     null,
   ),
   procedures: notes,
+  /** Where the book is published for reading: links and the codes of plan sheets lead there. Null where it is not. */
+  publishedAddress: v.optional(v.nullable(webFolder), null),
   deleted: flag,
 });
 

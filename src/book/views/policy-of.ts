@@ -5,6 +5,12 @@ import { type Book, live, rateInBounds, type SettingsRecord } from '../schema/in
 /** The book's settings; null before anybody made any. */
 export const settingsOf = (book: Book): SettingsRecord | null => live(book, 'settings')[0] ?? null;
 
+/** Where the book is published, ending in a slash; null where it is not. */
+export function publishedAddressOf(book: Book): string | null {
+  const address = settingsOf(book)?.publishedAddress ?? null;
+  return address === null || address.endsWith('/') ? address : `${address}/`;
+}
+
 /** The rates with the district's own in their place; those out of bounds stay as shipped. */
 export const ratesOf = (book: Book): Rates =>
   ratesWith(

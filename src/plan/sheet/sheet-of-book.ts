@@ -1,4 +1,4 @@
-import { type Book, changedSince, fieldCheck, live, settingsOf } from '../../book/index.ts';
+import { type Book, changedSince, fieldCheck, live, publishedAddressOf, settingsOf } from '../../book/index.ts';
 import { calibrate, mileAt, mileText, type RoadIndex, roadAt, routeThrough, stationOnRoute } from '../../road/index.ts';
 import { changedWords, type Study } from '../../study/index.ts';
 import { locatorRoads } from './locator.ts';
@@ -9,6 +9,7 @@ export interface SheetRequest {
   readonly roads: RoadIndex;
   /** YYYY-MM-DD; what is due is told by it. */
   readonly today: string;
+  /** Where the book is published, ending in a slash; null for the address that the book itself gives, if any. */
   readonly address: string | null;
   readonly photos: readonly SheetPhoto[];
 }
@@ -28,7 +29,8 @@ export function sheetOfBook(book: Book, siteId: string, study: Study, request: S
   const changed = changedSince(path, live(book, 'events'), inField?.on ?? null, study.terrain.collectedOn);
   const signed = inField ?? latest;
   return {
-    ...{ study, site, photos: request.photos, address: request.address },
+    ...{ study, site, photos: request.photos },
+    address: request.address ?? publishedAddressOf(book),
     cardLines: live(book, 'cardLines'),
     district: settings?.district ?? '',
     ...alongRoad(book, study, request.roads),

@@ -37,6 +37,17 @@ export function RulesLeaf({ book }: LeafProps) {
         {field('reviewMonths', 'Months between field checks', 'number')}
         {field('fullBelay', 'Belay for the full weight everywhere', 'flag')}
         {field('procedures', 'Department’s procedures', 'notes')}
+        <LedgerField
+          table="settings"
+          record={settings}
+          column={{
+            field: 'publishedAddress',
+            label: 'Where the book is published',
+            kind: 'line',
+            empty: true,
+            hint: 'https://…, nowhere yet',
+          }}
+        />
       </div>
       <h3>Angle rule</h3>
       <p>

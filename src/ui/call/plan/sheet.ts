@@ -1,4 +1,4 @@
-import type { Book } from '../../../book/index.ts';
+import { type Book, publishedAddressOf } from '../../../book/index.ts';
 import type { CallPack, CallSite } from '../../../io/offline/index.ts';
 import {
   cardPageSvg,
@@ -21,7 +21,7 @@ export interface SheetInputs {
   readonly book: Book | null;
   /** YYYY-MM-DD. */
   readonly today: string;
-  /** Where the program is served, ending in a slash. */
+  /** Where this program is served, ending in a slash; the book's own address, if it gives one, goes first. */
   readonly address: string;
 }
 
@@ -33,7 +33,8 @@ export interface SheetPages {
 }
 
 /** The plan sheet of a place; loaded when somebody asks for it. The book tells the check, the card and the surveyed places. */
-export function sheetPages({ study, name, site, pack, book, today, address }: SheetInputs): SheetPages {
+export function sheetPages({ study, name, site, pack, book, today, ...inputs }: SheetInputs): SheetPages {
+  const address = (book && publishedAddressOf(book)) ?? inputs.address;
   const ways = pack.roads.map((road, i) => ({
     id: `road/${i}`,
     name: road.name,
