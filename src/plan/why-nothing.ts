@@ -1,4 +1,4 @@
-import type { Study } from '../study/index.ts';
+import { noHaulReasons, type Study } from '../study/index.ts';
 
 /** Why a drawing has no layout, in the study's own words; null where it has one. */
 export function whyNothing(study: Study): string | null {
@@ -7,6 +7,6 @@ export function whyNothing(study: Study): string | null {
   if (!study.bench) return said('structure') ?? study.sentence;
   if (!study.edge) return said('no-edge') ?? study.sentence;
   if (study.terrain.screeningOnly) return said('screening-only') ?? 'Screening data only: no spot and no layout.';
-  const reasons = [said('no-turned-haul'), said('no-straight-haul')].filter((words) => words !== null);
+  const reasons = noHaulReasons(study.warnings);
   return reasons.length > 0 ? reasons.join(' ') : 'No layout was found here.';
 }

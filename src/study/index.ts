@@ -2,6 +2,7 @@ export * from './complete-study.ts';
 export { changedWords, fieldOfBook, readingText } from './field/index.ts';
 export * from './ground-work.ts';
 export * from './inputs.ts';
+export * from './no-haul-reasons.ts';
 export * from './resources-of-book.ts';
 export * from './roadside-band.ts';
 export * from './run.ts';

@@ -23,8 +23,12 @@ export function layoutWarnings(facts: LayoutFacts): StudyWarning[] {
   const say = (code: string, severity: StudyWarning['severity'], text: string): void => {
     list.push({ code, severity, text });
   };
-  if (found.noStraight) say('no-straight-haul', 'note', found.noStraight);
-  if (found.noTurned) say('no-turned-haul', 'note', found.noTurned);
+  // Both kinds may fail for the same reason: it is told once.
+  if (found.noStraight !== null && found.noStraight === found.noTurned) say('no-haul', 'note', found.noStraight);
+  else {
+    if (found.noStraight) say('no-straight-haul', 'note', found.noStraight);
+    if (found.noTurned) say('no-turned-haul', 'note', found.noTurned);
+  }
   const [first] = layouts;
   if (first) {
     ropes(first, facts, say);

@@ -261,6 +261,6 @@ it('more patients take longer', () => {
 it('tells where nobody comes', () => {
   const alone = study({ ...inputs, resources: { ...inputs.resources, arrivals: [] } });
   expect(alone.layouts).toEqual([]);
-  expect(codes(alone)).toEqual(expect.arrayContaining(['no-arrivals', 'no-straight-haul', 'no-turned-haul']));
+  expect(codes(alone)).toEqual(expect.arrayContaining(['no-arrivals', 'no-haul']));
   expect(alone.call.map((call) => call.who)).toEqual(expect.arrayContaining(['Technical rope team', 'Mutual aid']));
 });

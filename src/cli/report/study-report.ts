@@ -18,8 +18,10 @@ export function studyReport(study: Study, units: UnitSystem): string {
     ...layoutRows(study, units),
     ...responseRows(study, units),
   ];
-  if (study.warnings.length > 0) lines.push('');
-  for (const warning of study.warnings) lines.push(...wrap(`${warning.severity}: ${warning.text}`));
+  // What the sentence already says is not said again.
+  const warnings = study.warnings.filter(({ severity, text }) => severity === 'stop' || !study.sentence.includes(text));
+  if (warnings.length > 0) lines.push('');
+  for (const warning of warnings) lines.push(...wrap(`${warning.severity}: ${warning.text}`));
   lines.push('', ...wrap(elevationWords(study, units)), ...wrap(CAUTION));
   return `${lines.join('\n')}\n`;
 }

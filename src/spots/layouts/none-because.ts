@@ -6,7 +6,7 @@ export function noStraight(search: Search): string {
   if (pins.turn !== undefined) return 'A change of direction is pinned: straight hauls are left out.';
   const pinned = pinnedFault(search, 'straight');
   if (pinned !== null) return pinned;
-  if (nothingHolds(search)) return NOTHING_HOLDS;
+  if (nothingHolds(search)) return nothingHoldsWords(search);
   return 'No straight haul: behind the edge, within 10° of the descent, nothing that can hold it stands far enough back for a workable throw.';
 }
 
@@ -15,7 +15,7 @@ export function noTurned(search: Search): string {
   const { means, marks, trace } = search;
   const pinned = pinnedFault(search, 'turned');
   if (pinned !== null) return pinned;
-  if (nothingHolds(search)) return NOTHING_HOLDS;
+  if (nothingHolds(search)) return nothingHoldsWords(search);
   if (standing(search) + marks.length < 2) {
     return means.units.length < 2
       ? 'No turned haul: it needs a second anchor, and no second apparatus, tree or rock is there.'
@@ -30,8 +30,12 @@ export function noTurned(search: Search): string {
   return 'No turned haul: along the road no straight corridor inside the usable edges reaches an anchor far enough off for a workable throw; the bench is too narrow, bends too much or is taken up.';
 }
 
-const NOTHING_HOLDS =
-  'No apparatus that comes finds a spot here that holds a pull, and no tree or rock is marked: nothing can be an anchor.';
+const nothingHoldsWords = ({ frame }: Search): string =>
+  `${
+    frame.ground.conditions.ice
+      ? 'On ice no apparatus holds a pull'
+      : 'No apparatus that comes finds a spot here that holds a pull'
+  }, and no tree or rock is marked: nothing can be an anchor.`;
 
 const standing = ({ standsOf }: Search): number => [...standsOf.values()].filter((stands) => stands.length > 0).length;
 

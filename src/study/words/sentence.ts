@@ -1,4 +1,5 @@
 import { formatAngleRange, formatDegrees, formatLength, type UnitSystem } from '../../units/index.ts';
+import { noHaulReasons } from '../no-haul-reasons.ts';
 import type { Study } from '../study.ts';
 import { crewWords } from './crew-words.ts';
 import { firstHaulWords, otherHaulWords } from './haul-words.ts';
@@ -77,8 +78,7 @@ function callWords({ call }: Omit<Study, 'sentence'>): string | null {
 
 function noHaulWords({ warnings, terrain }: Omit<Study, 'sentence'>): string | null {
   if (terrain.screeningOnly) return null;
-  const why = warnings.filter(({ code }) => code === 'no-straight-haul' || code === 'no-turned-haul');
-  return why.length > 0 ? why.map(({ text }) => text).join(' ') : null;
+  return noHaulReasons(warnings).join(' ') || null;
 }
 
 function wholeWords({ descent }: Omit<Study, 'sentence'>, units: UnitSystem): string | null {

@@ -44,7 +44,7 @@ describe('a study in the words of the call screen', () => {
 
   it('without a layout it says why, once, and that nothing anchors', () => {
     const text = 'No apparatus finds a spot here.';
-    const warnings = ['no-straight-haul', 'no-turned-haul'].map((code) => ({ code, text, severity: 'check' as const }));
+    const warnings = [{ code: 'no-haul', text, severity: 'note' as const }];
     const plan = callPlan(studyFixture({ warnings }), 'us');
     expect(plan.rows.filter(({ label }) => label === 'Haul').map((row) => row.text)).toEqual([text]);
     expect(plan.hold).toEqual({ text: 'no anchor', met: false });

@@ -1,5 +1,5 @@
 import type { CallSite } from '../../../io/offline/index.ts';
-import type { Study, StudyLayout, StudySpot } from '../../../study/index.ts';
+import { noHaulReasons, type Study, type StudyLayout, type StudySpot } from '../../../study/index.ts';
 import {
   azimuthOf,
   compassWord,
@@ -173,9 +173,7 @@ function peopleRow(study: Study): PlanRow {
 function noHaulRows({ warnings, terrain, angle, sentence }: Study): PlanRow[] {
   if (!angle) return [row('Ground', sentence)];
   if (terrain.screeningOnly) return [row('Haul', 'Screening only: no spots, no layouts from these data.')];
-  const why = warnings.filter(({ code }) => code === 'no-straight-haul' || code === 'no-turned-haul');
-  // Both kinds may fail for the same reason: it is told once.
-  return [...new Set(why.map(({ text }) => text))].map((text) => row('Haul', text));
+  return noHaulReasons(warnings).map((text) => row('Haul', text));
 }
 
 /** Elevation's source, cell, accuracy and day, and the last field check. */
