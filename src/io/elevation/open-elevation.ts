@@ -1,21 +1,15 @@
-import type { Crs, LonLat } from '../../geo/index.ts';
-import { fitLayer, type SurfaceInfo } from '../../terrain/index.ts';
-import { METRES_PER } from '../../units/index.ts';
+import type { LonLat } from '../../geo/index.ts';
+import { fitLayer } from '../../terrain/index.ts';
 import { decodeHere } from '../decode/index.ts';
 import type { ByteSource, DecodePool, ElevationOptions, ElevationSource } from '../ports.ts';
-import { geoKeys, georeference, openTiff, readMetadata } from '../tiff/index.ts';
 import { cellSize } from './cell-size.ts';
 import { cellWindow } from './cell-window.ts';
+import { describeRaster } from './describe-raster.ts';
 import { lonLatBounds } from './lon-lat-bounds.ts';
 import { mapReader } from './map-reader.ts';
-import { rasterCrs } from './raster-crs.ts';
-import { rasterReader } from './raster-reader.ts';
-import { surfaceFacts } from './surface-facts.ts';
-import { verticalUnit } from './vertical-unit.ts';
 
 /** A position that comes back this far off from the raster's CRS lies outside where that CRS is defined, degrees. */
 const ROUND_TRIP_DEG = 1e-6;
-const US_FOOT_M = METRES_PER['us-ft'];
 
 /**
  * Opens a GeoTIFF of heights: reads its directories, finds out what it says and what `options` must fill in. Blocks are
@@ -42,37 +36,8 @@ async function opened(
   pool: DecodePool,
   signal: AbortSignal | undefined,
 ): Promise<ElevationSource> {
-  const tiff = await openTiff(source, signal);
-  const image = tiff.images[0];
-  const keys = geoKeys(image, source.name);
-  const metadata = await readMetadata(image, source.name);
-  const place = georeference(image, keys, source.name);
-  const crs = await rasterCrs(keys, options.crs, place, source.name);
-  const unit = verticalUnit(
-    {
-      unitCode: keys.VerticalUnitsGeoKey || null,
-      ofVerticalCrs: crs.vertical?.unit ?? null,
-      unitType: metadata.unitType,
-      horizontalInFeet: inFeet(crs),
-    },
-    options.verticalUnit,
-    source.name,
-  );
-  const metres = METRES_PER[unit.unit];
-  const { noData, scale, offset } = metadata.rule;
-  const rule = { noData, scale: scale * metres, offset: offset * metres };
-  const full = await rasterReader(source, tiff, 0, place, rule, pool);
+  const { tiff, place, crs, rule, full, info } = await describeRaster(source, options, pool, signal);
   const size = full.image;
-  const info: SurfaceInfo = {
-    source: source.name,
-    crs: crs.text,
-    cellM: cellSize(place, crs, size.width / 2, size.height / 2),
-    verticalUnit: unit.unit,
-    verticalUnitAssumed: unit.assumed,
-    verticalDatum: crs.vertical?.datum ?? null,
-    shiftAccuracyM: crs.shiftAccuracyM,
-    ...surfaceFacts(metadata.items, options, source.name),
-  };
 
   return {
     info,
@@ -107,6 +72,3 @@ async function opened(
     close: async () => source.close?.(),
   };
 }
-
-/** International and US survey foot alike. */
-const inFeet = ({ unitM }: Crs): boolean => unitM !== null && Math.abs(unitM - US_FOOT_M) < 1e-5;

@@ -16,7 +16,12 @@ const typeCode: Readonly<Record<FieldType, number>> = { ascii: 2, short: 3, long
 const typeBytes: Readonly<Record<FieldType, number>> = { ascii: 1, short: 2, long: 4, double: 8 };
 
 /** Baseline tags of one image (TIFF 6.0): size, tiles, 32-bit float samples, deflate with the floating-point predictor. */
-export function imageTags(grid: Grid, tileSize: number, overview: boolean, options: GeoTiffOptions): Tag[] {
+export function imageTags(
+  grid: Pick<Grid, 'width' | 'height'>,
+  tileSize: number,
+  overview: boolean,
+  options: Pick<GeoTiffOptions, 'noData' | 'dateTime'>,
+): Tag[] {
   return [
     { id: 254, type: 'long', values: [overview ? 1 : 0] },
     { id: 256, type: 'long', values: [grid.width] },
@@ -45,18 +50,27 @@ export function geoTags(grid: Grid, options: GeoTiffOptions): Tag[] {
     ...(options.verticalEpsg === undefined ? [] : [[4096, options.verticalEpsg]]),
     [4099, 9001],
   ];
-  // GDAL takes the escapes of a text off twice.
-  const items = Object.entries(options.metadata ?? {}).map(
-    ([name, text]) => `<Item name="${escaped(name)}">${escaped(escaped(text))}</Item>`,
-  );
   return [
-    { id: 33550, type: 'double', values: [grid.stepX, grid.stepY, 0] },
-    { id: 33922, type: 'double', values: [0, 0, 0, grid.x0 - grid.stepX / 2, grid.y0 + grid.stepY / 2, 0] },
+    ...placeTags(grid),
     { id: 34735, type: 'short', values: [1, 1, 1, keys.length, ...keys.flatMap(([key, value]) => [key, 0, 1, value])] },
-    ...(items.length
-      ? [{ id: 42112, type: 'ascii', values: `<GDALMetadata>${items.join('')}</GDALMetadata>` } as const]
-      : []),
+    ...itemTags(Object.entries(options.metadata ?? {})),
   ];
+}
+
+/** Cell size, and the north-west corner of the north-west cell (pixel-is-area). */
+export const placeTags = (grid: Omit<Grid, 'width' | 'height' | 'data'>): Tag[] => [
+  { id: 33550, type: 'double', values: [grid.stepX, grid.stepY, 0] },
+  { id: 33922, type: 'double', values: [0, 0, 0, grid.x0 - grid.stepX / 2, grid.y0 + grid.stepY / 2, 0] },
+];
+
+/** The GDAL metadata items of the file, and the unit of its heights where one is given; no tag where there is nothing to say. */
+export function itemTags(items: readonly (readonly [name: string, text: string])[], unitType?: string | null): Tag[] {
+  // GDAL takes the escapes of a text off twice.
+  const lines = items.map(([name, text]) => `<Item name="${escaped(name)}">${escaped(escaped(text))}</Item>`);
+  if (unitType) lines.push(`<Item name="UNITTYPE" sample="0" role="unittype">${escaped(escaped(unitType))}</Item>`);
+  return lines.length > 0
+    ? [{ id: 42112, type: 'ascii', values: `<GDALMetadata>${lines.join('')}</GDALMetadata>` }]
+    : [];
 }
 
 /** The tags with tile offsets and byte counts, in the ascending order that TIFF asks for. */

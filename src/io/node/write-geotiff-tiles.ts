@@ -23,12 +23,16 @@ export async function compressTiles(grid: Grid, size: number, noData: number, le
     while (next < blocks.length) {
       const t = next++;
       const cells = cutTile(grid, size, t % across, Math.floor(t / across), noData);
-      blocks[t] = await compress(predicted(cells, size), { level, strategy: constants.Z_FILTERED });
+      blocks[t] = await compressTile(cells, size, level);
     }
   };
   await Promise.all(Array.from({ length: AT_ONCE }, worker));
   return { blocks, offsets: [] };
 }
+
+/** One tile's cells (row-major, `size` a side) as the file holds them: floating-point predictor, deflate. */
+export const compressTile = (cells: Float32Array, size: number, level: number): Promise<Uint8Array> =>
+  compress(predicted(cells, size), { level, strategy: constants.Z_FILTERED });
 
 function cutTile(grid: Grid, size: number, column: number, row: number, noData: number): Float32Array {
   const out = new Float32Array(size * size).fill(noData);
