@@ -6,6 +6,7 @@ import type { Spot } from '../spot-types.ts';
 import type { BelayPlace } from './candidate.ts';
 import { behindEdgeM, type HaulFrame } from './haul-frame.ts';
 import { LAYOUT_LIMITS } from './layout-limits.ts';
+import type { Stand } from './stands.ts';
 import type { TiePlace } from './tie-places.ts';
 
 /** What a belay must keep clear of: the rope's last bend before the edge, the anchor that it is hauled to, parked apparatus. */
@@ -20,19 +21,31 @@ export interface BelaySituation {
 
 /** The belay on the anchor that holds the main line at the edge, with a tie of its own. */
 export const ownBelay = (tie: TiePlace, kind: 'straight' | 'turned', toBendM: number): BelayPlace => ({
-  tie,
+  ...{ tie, unit: null, lanes: 0, atMin: 0 },
   runM: kind === 'turned' ? toBendM + LAYOUT_LIMITS.belayAsideM : toBendM,
 });
 
+/** What may hold a belay by itself. */
+export type BelayHolder = Pick<Stand, 'tie' | 'unit' | 'lanes'>;
+
+/** A belay with an anchor of its own; what stands there for it comes, and takes its lanes. */
+export const belayAlone = ({ edge }: Pick<HaulFrame, 'edge'>, { tie, unit, lanes }: BelayHolder): BelayPlace => ({
+  ...{ tie, unit, lanes, atMin: unit?.atMin ?? 0 },
+  runM: Math.hypot(tie.x - edge.x, tie.y - edge.y),
+});
+
 /**
- * The ties of a list that could hold the belay by themselves, nearest to the edge first: roughly in line with the descent,
- * on the side away from the haul, their line free of parked apparatus.
+ * Those of a list that could hold the belay by themselves, nearest to the edge first: roughly in line with the descent, on the
+ * side away from the haul, their line free of parked apparatus.
  */
-export function separateBelays(frame: HaulFrame, ties: readonly TiePlace[], situation: BelaySituation): BelayPlace[] {
-  const { edge } = frame;
-  return ties
-    .filter((tie) => !situation.usedIds.includes(tie.id) && mayBelay(frame, tie, situation))
-    .map((tie) => ({ tie, runM: Math.hypot(tie.x - edge.x, tie.y - edge.y) }))
+export function separateBelays(
+  frame: HaulFrame,
+  holders: readonly BelayHolder[],
+  situation: BelaySituation,
+): BelayPlace[] {
+  return holders
+    .filter(({ tie }) => !situation.usedIds.includes(tie.id) && mayBelay(frame, tie, situation))
+    .map((holder) => belayAlone(frame, holder))
     .sort((a, b) => a.runM - b.runM);
 }
 

@@ -1,6 +1,7 @@
 import type { Contact } from '../../descent/index.ts';
 import type { PointM } from '../../geo/index.ts';
 import type { SystemChoice } from './choose-system.ts';
+import type { Unit } from './means.ts';
 import type { PullBase } from './pull-base.ts';
 import type { RankKey } from './rank.ts';
 import type { TiePlace } from './tie-places.ts';
@@ -30,4 +31,8 @@ export interface Candidate {
 export interface BelayPlace {
   readonly tie: TiePlace;
   readonly runM: number;
+  /** Apparatus that is there for the belay alone, the lanes that it takes (bits) and its arrival; null, 0, 0 for any other. */
+  readonly unit: Unit | null;
+  readonly lanes: number;
+  readonly atMin: number;
 }

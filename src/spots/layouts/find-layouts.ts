@@ -1,4 +1,5 @@
 import type { Spot } from '../spot-types.ts';
+import type { BelayHolder } from './belay-place.ts';
 import { chosenFew } from './chosen-few.ts';
 import { emptySight } from './corridor.ts';
 import { haulFrame } from './haul-frame.ts';
@@ -14,7 +15,7 @@ import { barriersOnWay, basesOf, mostFieldOf, newPodiums, rigRopesOf, type Searc
 import { searchStraight } from './search-straight.ts';
 import { searchTurned } from './search-turned.ts';
 import { firstOfEach, markStands, type Stand, unitPairs, unitStands } from './stands.ts';
-import { markTies, spotTies } from './tie-places.ts';
+import { markTies } from './tie-places.ts';
 import { whyRanked } from './why.ts';
 import { workOut } from './work-out.ts';
 
@@ -71,8 +72,10 @@ function newSearch(question: LayoutQuestion, means: Means, spots: readonly Spot[
   );
   const belaySpot = spots.find(({ id, workable }) => id === pins.belay && workable);
   const belayUnit = means.units.find(({ apparatus }) => apparatus.id === belaySpot?.apparatusId);
-  const pinnedBelays =
-    belaySpot && belayUnit ? spotTies(belaySpot, belayUnit.apparatus) : ties.filter(({ id }) => id === pins.belay);
+  const pinnedBelays: BelayHolder[] =
+    belaySpot && belayUnit
+      ? unitStands(frame, belayUnit, spots, belaySpot.id)
+      : ties.filter(({ id }) => id === pins.belay).map((tie) => ({ tie, unit: null, lanes: 0 }));
   const rigRopesM = rigRopesOf(means);
   return {
     ...{ rigRopesM, hopeOf: hopes(means, ground.traits, (atMin) => rigRopesM('turned', atMin)) },

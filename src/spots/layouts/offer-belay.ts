@@ -21,11 +21,7 @@ export function offerSeparateBelay(candidate: Candidate, search: Search): Candid
     spots,
     usedIds: [anchor.id, turn?.tie.id ?? ''],
   };
-  const [offered] = separateBelays(
-    frame,
-    marks.map(({ tie }) => tie),
-    situation,
-  );
+  const [offered] = separateBelays(frame, marks, situation);
   if (offered === undefined) return candidate;
   const again = chooseSystem(
     {

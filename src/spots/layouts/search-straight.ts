@@ -2,11 +2,11 @@ import type { PointM } from '../../geo/index.ts';
 import { actualAdvantage, dot, idealAdvantage, type PlanVector, turnForce } from '../../rigging/index.ts';
 import { toRadians } from '../../units/index.ts';
 import { placeOnBench } from '../bench-place.ts';
+import { boxOf, segmentHitsBox } from '../box-hit.ts';
 import { strip } from '../footprint.ts';
 import { laneUse } from '../lanes.ts';
-import type { Spot } from '../spot-types.ts';
 import { type AnchorLoad, addLoad, freeOf, noLoad } from './anchor-load.ts';
-import { mayBelay, ownBelay, separateBelays } from './belay-place.ts';
+import { belaysFor } from './belays-for.ts';
 import type { BelayPlace, Candidate } from './candidate.ts';
 import { chooseSystem, type SystemChoice } from './choose-system.ts';
 import { clearOfMarks } from './corridor.ts';
@@ -57,16 +57,17 @@ function fromAnchor(search: Search, anchor: Stand, fieldM: number, towardEdge: P
   const { tie, unit } = anchor;
   const podium = podiums.straight;
   const { base, contacts } = search.baseAt('straight', fieldM);
-  const apparatusAtMin = unit?.atMin ?? 0;
-  const rigRopesM = search.rigRopesM('straight', apparatusAtMin);
   const start = { x: edge.x + back.x * FIELD_FROM_M, y: edge.y + back.y * FIELD_FROM_M };
   const away = { x: -towardEdge.x, y: -towardEdge.y };
   const backRoomM = Math.max(0.5, teamRoomM(bench, start, away, element, 0, tie.spot));
   const field = strip(start.x, start.y, tie.x, tie.y, LAYOUT_LIMITS.corridorM);
-  const fieldLanes = anchor.lanes | laneBits(laneUse(bench, ground.traits, field, element).taken);
+  const ownLanes = anchor.lanes | laneBits(laneUse(bench, ground.traits, field, element).taken);
   const places = { anchor: tie, turn: null, fieldM, base };
-  for (const belay of belaysFor(search, anchor, fieldM)) {
+  for (const belay of belaysFor(search, anchor, 'straight', fieldM, base, { bend: tie, anchor: null })) {
     const hand = handTurnFor(search, anchor, belay);
+    const apparatusAtMin = Math.max(unit?.atMin ?? 0, belay.atMin);
+    const rigRopesM = search.rigRopesM('straight', apparatusAtMin);
+    const fieldLanes = ownLanes | belay.lanes;
     for (const by of ['rank', 'resets'] as const) {
       const choose = (handTurns: 0 | 1, lanes: number): SystemChoice | null =>
         chooseSystem(
@@ -124,25 +125,6 @@ function crewComes(
 
 const walkOf = ({ advantage, throwM }: SystemChoice): number => idealAdvantage(advantage) * throwM;
 
-/** Belays worth a look at a straight anchor: a pinned one, its own apparatus, or the nearest separate anchor. */
-function belaysFor({ frame, pinnedBelays, marks }: Search, { tie }: Stand, fieldM: number): BelayPlace[] {
-  const { edge } = frame;
-  const spots: Spot[] = tie.spot === null ? [] : [tie.spot];
-  const situation = { bend: tie, anchor: null, spots, usedIds: [tie.id] };
-  const own = ownBelay(tie, 'straight', fieldM);
-  if (pinnedBelays !== null) {
-    return pinnedBelays.flatMap((pinned) => {
-      if (pinned.id === tie.id) return [own];
-      if (!mayBelay(frame, pinned, situation)) return [];
-      return [{ tie: pinned, runM: Math.hypot(pinned.x - edge.x, pinned.y - edge.y) }];
-    });
-  }
-  const markTies = marks.map((stand) => stand.tie);
-  const others = separateBelays(frame, markTies, situation).slice(0, 1);
-  if (tie.anchor.kind !== 'apparatus') return others.length > 0 ? others : [own];
-  return tie.anchor.attachments >= 2 ? [own, ...others] : others;
-}
-
 /** Where the hauling end may turn along the road: what holds it, which way it goes, and the room there. */
 interface HandTurn {
   readonly stand: Stand;
@@ -167,11 +149,25 @@ function handTurnFor({ frame, marks }: Search, anchor: Stand, belay: BelayPlace)
   for (const stand of own.length > 0 ? own : others) {
     for (const along of [-1, 1] as const) {
       const turn = handTurnAt(frame, stand, along);
+      if (turn !== null && inWay(belay, turn)) continue;
       if (turn !== null && (best === null || turn.roomM > best.roomM + 1e-9)) best = turn;
     }
   }
   return best;
 }
+
+/** True where apparatus that is there for the belay stands in the way of the hauling end. */
+const inWay = ({ unit, tie }: BelayPlace, { bend, way, roomM }: HandTurn): boolean =>
+  unit !== null &&
+  tie.spot !== null &&
+  segmentHitsBox(
+    boxOf(tie.spot.footprint),
+    LAYOUT_LIMITS.corridorM / 2,
+    bend.x,
+    bend.y,
+    bend.x + way.x * roomM,
+    bend.y + way.y * roomM,
+  );
 
 function handTurnAt(frame: Search['frame'], stand: Stand, along: -1 | 1): HandTurn | null {
   const { bench } = frame;

@@ -3,9 +3,8 @@ import { toRadians } from '../../units/index.ts';
 import { placeOnBench } from '../bench-place.ts';
 import { strip } from '../footprint.ts';
 import { laneUse } from '../lanes.ts';
-import type { Spot } from '../spot-types.ts';
 import { type AnchorLoad, noLoad } from './anchor-load.ts';
-import { mayBelay, ownBelay, separateBelays } from './belay-place.ts';
+import { belaysBeside, belaysFor } from './belays-for.ts';
 import { type Bend, bendsFor } from './bends.ts';
 import type { BelayPlace, Candidate } from './candidate.ts';
 import { chooseSystem } from './choose-system.ts';
@@ -75,7 +74,8 @@ function fromBend(search: Search, turn: Stand, bend: Bend, along: -1 | 1, anchor
   if (!placeOnBench(bench, bend.x, bend.y, frame.element, at)) return;
   const element = at[0];
   const sight = corridorSight(bench, bend.x, bend.y, element, along, way, search.sight);
-  const belays = belaysFor(search, turn, bend, along).map(
+  const onward = { bend, anchor: { x: bend.x + along * road.x, y: bend.y + along * road.y } };
+  const belays = belaysFor(search, turn, 'turned', bend.toEdgeM, base, onward).map(
     (place): BendBelay => ({ place, held: heldLoad(search, turn, bend, place, base) }),
   );
   const one = { turn, bend, along, element, base, contacts };
@@ -94,7 +94,7 @@ function fromBend(search: Search, turn: Stand, bend: Bend, along: -1 | 1, anchor
       turn.lanes |
       anchor.lanes |
       bitsBetween(laneGrid, Math.min(asideM, across) - CORRIDOR_SURE_M, Math.max(asideM, across) + CORRIDOR_SURE_M);
-    if (!belays.some(({ place }) => isOpen(search, one, anchor, place, fieldM, bitCount(lanes)))) continue;
+    if (!belays.some(({ place }) => isOpen(search, one, anchor, place, fieldM, lanes))) continue;
     const ux = dx / fieldM;
     const uy = dy / fieldM;
     if (tie.spot !== null && -(ux * tie.outX + uy * tie.outY) < FACES) continue;
@@ -104,7 +104,7 @@ function fromBend(search: Search, turn: Stand, bend: Bend, along: -1 | 1, anchor
     const rx = towardEdge.x + ux / efficiency;
     const ry = towardEdge.y + uy / efficiency;
     if (tieX * rx + tieY * ry < TIE_WITHIN * Math.sqrt(rx * rx + ry * ry)) continue;
-    for (const belay of belays)
+    for (const belay of belaysBeside(belays, turn, bend, anchor))
       for (const by of ['rank', 'resets'] as const) tryPair(search, one, anchor, belay, fieldM, lanes, by);
   }
 }
@@ -114,11 +114,13 @@ function isOpen(
   { hopeOf }: Search,
   { turn, along, base }: BendSearch,
   anchor: Stand,
-  { runM }: BelayPlace,
+  belay: BelayPlace,
   fieldM: number,
-  lanes: number,
+  lanesTaken: number,
 ): boolean {
-  const atMin = Math.max(turn.unit?.atMin ?? 0, anchor.unit?.atMin ?? 0);
+  const { runM } = belay;
+  const atMin = Math.max(turn.unit?.atMin ?? 0, anchor.unit?.atMin ?? 0, belay.atMin);
+  const lanes = bitCount(lanesTaken | belay.lanes);
   const byRank = hopeOf(base, fieldM, runM, atMin, 'rank');
   if (byRank !== null && lanes < byRank.refusedLanes[along]) return true;
   const byResets = hopeOf(base, fieldM, runM, atMin, 'resets');
@@ -135,7 +137,7 @@ function tryPair(
   anchor: Stand,
   { place: belay, held }: BendBelay,
   fieldM: number,
-  lanesAtLeast: number,
+  lanesBeside: number,
   by: 'rank' | 'resets',
 ): void {
   const { turn, bend, along, element, base, contacts } = one;
@@ -143,7 +145,8 @@ function tryPair(
   const { bench, ground } = frame;
   const { tie } = anchor;
   const podium = search.podiums.turned[along];
-  const apparatusAtMin = Math.max(turn.unit?.atMin ?? 0, anchor.unit?.atMin ?? 0);
+  const apparatusAtMin = Math.max(turn.unit?.atMin ?? 0, anchor.unit?.atMin ?? 0, belay.atMin);
+  const lanesAtLeast = lanesBeside | belay.lanes;
   const hope = search.hopeOf(base, fieldM, belay.runM, apparatusAtMin, by);
   if (hope === null) return;
   const places = { anchor: tie, turn: { tie: turn.tie, bend }, fieldM, base, choice: hope.choice };
@@ -192,28 +195,4 @@ function inSight(sight: Sight, dx: number, dy: number, way: PlanVector, element:
   const i = along > 0 ? Math.floor(element) : Math.ceil(element);
   const slope = (way.x * dy - way.y * dx) / (way.x * dx + way.y * dy);
   return slope >= sight.from[i] && slope <= sight.to[i];
-}
-
-/** Belays worth a look at a change of direction: a pinned one, its own apparatus, or the nearest separate anchors. */
-function belaysFor(search: Search, turn: Stand, bend: Bend, along: -1 | 1): BelayPlace[] {
-  const { frame, pinnedBelays, marks } = search;
-  const { edge, road } = frame;
-  const anchor = { x: bend.x + along * road.x, y: bend.y + along * road.y };
-  const spots: Spot[] = turn.tie.spot === null ? [] : [turn.tie.spot];
-  const situation = { bend, anchor, spots, usedIds: [turn.tie.id] };
-  const own = ownBelay(turn.tie, 'turned', bend.toEdgeM);
-  if (pinnedBelays !== null) {
-    return pinnedBelays.flatMap((pinned) => {
-      if (pinned.id === turn.tie.id) return [own];
-      if (!mayBelay(frame, pinned, situation)) return [];
-      return [{ tie: pinned, runM: Math.hypot(pinned.x - edge.x, pinned.y - edge.y) }];
-    });
-  }
-  const others = separateBelays(
-    frame,
-    marks.map(({ tie }) => tie),
-    situation,
-  ).slice(0, 1);
-  if (turn.tie.anchor.kind !== 'apparatus') return others.length > 0 ? others : [own];
-  return turn.tie.anchor.attachments >= 2 ? [own, ...others] : others;
 }

@@ -2,6 +2,7 @@ import type { Mark } from '../../book/index.ts';
 import type { Contact, Descent, RopeRise } from '../../descent/index.ts';
 import { toRadians } from '../../units/index.ts';
 import type { Spot } from '../spot-types.ts';
+import type { BelayHolder } from './belay-place.ts';
 import type { Sight } from './corridor.ts';
 import type { HaulFrame } from './haul-frame.ts';
 import { haulGround } from './haul-ground.ts';
@@ -14,7 +15,6 @@ import type { LaneGrid } from './people-there.ts';
 import { Podium } from './podium.ts';
 import { type PullBase, pullBase } from './pull-base.ts';
 import type { Stand } from './stands.ts';
-import type { TiePlace } from './tie-places.ts';
 
 /** All that one search works with. */
 export interface Search {
@@ -27,8 +27,8 @@ export interface Search {
   readonly spots: readonly Spot[];
   /** Marks that hold no rope. */
   readonly notAnchors: readonly Mark[];
-  /** Ties of a pinned belay; null where none is pinned. */
-  readonly pinnedBelays: readonly TiePlace[] | null;
+  /** What a pinned belay is tied to; null where none is pinned. */
+  readonly pinnedBelays: readonly BelayHolder[] | null;
   /** How far a search for turned hauls came: bends, and anchors seen along a corridor. */
   readonly trace: { bends: number; inSight: number };
   /** Hauls from a last bend so far behind the edge, rounded up to the decimetre, with the bends of the rope. */

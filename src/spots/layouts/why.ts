@@ -91,6 +91,7 @@ function notes(layout: Ranked, planHigh: boolean): string[] {
   if (run.handTurns > 0) said.push('The bench is shorter than the walk: the hauling end is turned along the road.');
   if (belay.kind !== 'apparatus') said.push(`Belay on a marked ${belay.kind}, its own anchor: judge on site.`);
   else if (belay.sharesWith !== null) said.push('Belay on an attachment of its own on the same apparatus.');
+  else said.push('Belay on an apparatus of its own.');
   if (belay.kind !== 'apparatus' && belay.sharesWith !== null) said.push('Main line and belay share this anchor.');
   if (!planHigh && haul.team.checkGrab) {
     said.push('Check the haul grab: more hands than one grab bears; use two grabs, or one attendant fewer.');

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { fairConditions } from '../../../src/rigging/index.ts';
 import { findLayouts } from '../../../src/spots/index.ts';
 import { UserError } from '../../../src/units/index.ts';
 import { layoutsOf, type MadeSite, markAt, plane, questionOf, SITE_M, typicalSites } from '../layout-sites.ts';
@@ -76,6 +77,43 @@ describe('a book that wants it so', () => {
     expect(held.length).toBeGreaterThan(0);
     for (const { haul } of held) expect(haul.tensionKn.belay).toBeCloseTo(5.05, 2);
     expect(plain[0]!.haul.tensionKn.belay).toBeLessThan(3);
+  });
+});
+
+describe('a tree that holds the main line, and no second mark', () => {
+  const site: MadeSite = {
+    bench: road(4, 6),
+    slope: { angleDeg: 30, groundM: 25 },
+    trees: [[SITE_M, -3.2, 0.45]],
+  };
+  const onTree = (one: MadeSite, pins = {}) => {
+    const { layouts, spots } = findLayouts({ ...questionOf(one), pins });
+    return { spots, layout: layouts.find(({ kind, anchor }) => kind === 'straight' && anchor.id === 'T1')! };
+  };
+
+  it('has an apparatus of its own for the belay, counted with its lanes, out of the field', () => {
+    for (const pins of [{}, { anchor: 'T1' }]) {
+      const { layout, spots } = onTree(site, pins);
+      const { belay, spotIds, lanesBlocked, key } = layout;
+      expect([belay.kind, belay.sharesWith, spotIds]).toEqual(['apparatus', null, [belay.id]]);
+      const spot = spots.find(({ id }) => id === belay.id)!;
+      expect(lanesBlocked).toBeGreaterThanOrEqual(spot.lanes.taken.length);
+      expect(key.verdict).toBe('judge on site');
+      const [from, to] = [spot.footprint.x - 5, spot.footprint.x + 5];
+      expect(from > SITE_M + 1 || to < SITE_M - 1).toBe(true);
+      for (const { kind, ok } of layout.forces.filter(({ at }) => at.includes('belay'))) {
+        expect([kind, ok]).toEqual([kind, 'yes']);
+      }
+    }
+  });
+
+  it('shares the tree, and says so, where no apparatus comes or its factor would not be met', () => {
+    const onIce: MadeSite = { ...site, conditions: { ...fairConditions, ice: true } };
+    for (const one of [{ ...site, fleet: [] }, onIce]) {
+      const { belay, why } = onTree(one).layout;
+      expect([belay.id, belay.sharesWith]).toEqual(['T1', 'T1']);
+      expect(why).toContain('Main line and belay share this anchor.');
+    }
   });
 });
 
