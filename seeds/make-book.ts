@@ -33,7 +33,7 @@ async function makeBook(folder: string): Promise<void> {
     {
       schema: 'brinkbook/book@1',
       tables: {
-        settings: [{ id: 'book', district: sites.district, bounds }],
+        settings: [{ id: 'book', district: sites.district, invented: true, bounds }],
         sites: siteRecords(sites.sites, marks),
         marks: markRecords(sites.sites, marks),
         supportPlaces: placeRecords(sites.sites, parking),

@@ -19,6 +19,7 @@ export const oneOfEach: { readonly [T in TableName]: RecordOf<T> } = {
     angleRuleName: '30/45',
     reviewMonths: 12,
     fullBelay: false,
+    invented: false,
     bounds: { west: -128.1, south: 43.9, east: -127.9, north: 44.1 },
     procedures: 'Two people check.',
     publishedAddress: 'https://fire.example/tamarrow/',

@@ -26,6 +26,8 @@ export const settings = v.strictObject({
     v.check((text) => text === SETTINGS_ID, `expected the id "${SETTINGS_ID}"`),
   ),
   district: v.optional(line, ''),
+  /** A made-up district, for trying out: what is published of it says so. */
+  invented: flag,
   units: v.optional(v.picklist(['us', 'metric']), 'us'),
   /** One of the book's own angle rules, else a shipped one by its name, such as "30/45". */
   angleRuleId: idOrNone,
