@@ -1,5 +1,5 @@
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll } from 'vitest';
+import { afterAll, beforeAll, expect } from 'vitest';
 import { type RunningApp, startApp } from './app.ts';
 import { launchChromium } from './chromium.ts';
 
@@ -13,7 +13,8 @@ export function appInChromium(): { readonly url: string; readonly browser: Brows
   }, 240_000);
   afterAll(async () => {
     await browser?.close();
-    await app?.stop();
+    // As Ctrl-C ends it.
+    if (app) expect(await app.stop()).toBe(0);
   });
   return {
     get url() {

@@ -3,20 +3,43 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { root } from './app.ts';
 
+interface RunOnly {
+  readonly type: 'tag' | 'rule';
+  readonly values: string[];
+}
+
+const axe = readFileSync(join(root, 'node_modules/axe-core/axe.min.js'), 'utf8');
+
 /** What axe finds on the page against WCAG 2.2 AA, each with the markup it means; it must have found something to pass, too. */
 export async function auditPage(page: Page): Promise<string[]> {
-  await page.evaluate(readFileSync(join(root, 'node_modules/axe-core/axe.min.js'), 'utf8'));
-  const { passed, violations } = await page.evaluate(runAxe);
+  await page.evaluate(axe);
+  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+  const { passed, violations } = await page.evaluate(runAxe, { type: 'tag', values: tags } as RunOnly);
   return passed > 8 ? violations : [...violations, `axe looked at ${passed} rules only`];
 }
 
+/** The same by day and by night: of what axe looks at, the light changes colours alone. */
+export async function auditByDayAndNight(page: Page): Promise<string[]> {
+  await inLight(page, 'light');
+  const byDay = await auditPage(page);
+  await inLight(page, 'dark');
+  const { looked, violations } = await page.evaluate(runAxe, { type: 'rule', values: ['color-contrast'] } as RunOnly);
+  await inLight(page, 'light');
+  return [...byDay, ...violations.map((one) => `by night, ${one}`), ...(looked > 0 ? [] : ['by night, nothing seen'])];
+}
+
+async function inLight(page: Page, colorScheme: 'light' | 'dark'): Promise<void> {
+  await page.emulateMedia({ colorScheme });
+  await page.waitForSelector(`:root[data-light=${colorScheme === 'dark' ? 'night' : 'day'}]`);
+}
+
 /** Runs in the page. */
-async function runAxe(): Promise<{ passed: number; violations: string[] }> {
-  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+async function runAxe(runOnly: RunOnly): Promise<{ passed: number; looked: number; violations: string[] }> {
   // biome-ignore lint/suspicious/noExplicitAny: axe puts itself on the window.
-  const { passes, violations } = await (window as any).axe.run(document, { runOnly: { type: 'tag', values: tags } });
+  const { passes, incomplete, violations } = await (window as any).axe.run(document, { runOnly });
   return {
     passed: passes.length,
+    looked: passes.length + incomplete.length + violations.length,
     violations: violations.map(
       (one: { id: string; nodes: { html: string }[] }) =>
         `${one.id}: ${one.nodes.map((node) => node.html).join(' | ')}`,

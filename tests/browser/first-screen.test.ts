@@ -1,22 +1,13 @@
 import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type RunningApp, root, startApp } from './app.ts';
-import { launchChromium, withoutChromium } from './chromium.ts';
-import {
-  desk,
-  groundLine,
-  mapDrawn,
-  openPage,
-  phone,
-  pointAt,
-  sentence,
-  sentenceLike,
-  smallDesk,
-  type WatchedPage,
-} from './page.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { root } from './app.ts';
+import { appInChromium } from './app-in-chromium.ts';
+import { withoutChromium } from './chromium.ts';
+import { onePage } from './one-page.ts';
+import { groundLine, mapDrawn, openPage, phone, pointAt, sentence, sentenceLike, smallDesk } from './page.ts';
 
 const planned = /^Plan as (low|steep|high)|^No drop/;
 
@@ -45,33 +36,11 @@ function addressOf(url: string): { at: string; side: string } {
 }
 
 describe.skipIf(withoutChromium())('the first screen', () => {
-  let app: RunningApp;
-  let browser: Browser;
-  let open: WatchedPage | null = null;
-
-  beforeAll(async () => {
-    app = await startApp();
-    browser = await launchChromium();
-  }, 240_000);
-  afterAll(async () => {
-    await browser?.close();
-    expect(await app?.stop()).toBe(0);
-  });
-
-  /** Opens a page for one test; `quiet` checks at its end that nothing went off the host and nothing was refused. */
-  const visit = async (hash: string, options = smallDesk): Promise<WatchedPage> => {
-    await open?.close();
-    open = await openPage(browser, `${app.url}/${hash}`, options);
-    return open;
-  };
-  const quiet = ({ strayRequests, complaints }: WatchedPage): void => {
-    expect(strayRequests).toEqual([]);
-    expect(complaints).toEqual([]);
-  };
+  const here = appInChromium();
+  const at = onePage(here, smallDesk);
 
   test('a tap beside a road gives the sentence that the command line gives, and the drawn profile', async () => {
-    const watched = await visit('#/');
-    const { page } = watched;
+    const page = await at('#/');
     await sentenceLike(page, /tap the map beside a road/);
     expect(await page.locator('.head').textContent()).toContain('invented');
     await mapDrawn(page);
@@ -85,21 +54,19 @@ describe.skipIf(withoutChromium())('the first screen', () => {
     await page.waitForFunction(() => /,(left|right)(@|$)/.test(location.hash));
     const second = await sentenceLike(page, planned);
     expect(second).not.toBe(first);
-    const { at, side } = addressOf(page.url());
+    const { at: place, side } = addressOf(page.url());
     // The demo has a response of its own, the command line the shipped one: the ground must be the same.
     const said = `${await stopLine(page)}${second}`;
-    expect(ofGround(said)).toBe(ofGround(sentenceOfCommandLine(at, side)));
+    expect(ofGround(said)).toBe(ofGround(sentenceOfCommandLine(place, side)));
     expect(ofGround(said)).toMatch(/\(rule 30\/45\)/);
     expect(await groundLine(page)).toMatch(/^M[\d.]+ [\d.]+L/);
     const fan = await page.getByTestId('profile').locator('path.ray').count();
     expect(fan).toBeGreaterThanOrEqual(3);
-    quiet(watched);
   }, 120_000);
 
   test('dragging the point changes sentence and profile while the finger moves', async () => {
     const { lon, lat, side } = site();
-    const watched = await visit(`#/study/${lon},${lat},${side}`);
-    const { page } = watched;
+    const page = await at(`#/study/${lon},${lat},${side}`);
     const before = await sentenceLike(page, planned);
     const lineBefore = await groundLine(page);
     await mapDrawn(page);
@@ -119,12 +86,11 @@ describe.skipIf(withoutChromium())('the first screen', () => {
     await page.mouse.up();
     await page.waitForFunction((old) => !location.hash.split('@')[0]!.includes(old), `${lon}`.slice(0, 10));
     expect(await sentence(page)).not.toBe(before);
-    quiet(watched);
   }, 120_000);
 
   test('on a phone the same by touch, the whole caution in sight', async () => {
     const { lon, lat, side } = site();
-    const watched = await visit(`#/study/${lon},${lat},${side}`, phone);
+    const watched = await openPage(here.browser, `${here.url}/#/study/${lon},${lat},${side}`, phone);
     const { page } = watched;
     const before = await sentenceLike(page, planned);
     await mapDrawn(page);
@@ -145,12 +111,12 @@ describe.skipIf(withoutChromium())('the first screen', () => {
     await page.waitForFunction((old) => !location.hash.split('@')[0]!.includes(old), `${lon}`.slice(0, 10));
     await page.getByRole('button', { name: 'Open the notes further' }).click();
     await expect.poll(async () => (await page.locator('.notes').boundingBox())!.height).toBeGreaterThan(560);
-    quiet(watched);
+    expect([...watched.strayRequests, ...watched.complaints]).toEqual([]);
+    await watched.close();
   }, 120_000);
 
   test('the keyboard alone places a site, moves it and picks a rule', async () => {
-    const watched = await visit('#/');
-    const { page } = watched;
+    const page = await at('#/');
     await sentenceLike(page, /tap the map beside a road/);
     const button = page.getByRole('button', { name: /Kettle Bend/ });
     await button.focus();
@@ -172,23 +138,24 @@ describe.skipIf(withoutChromium())('the first screen', () => {
     await page.getByRole('radio', { name: '45/60' }).focus();
     await page.keyboard.press('Space');
     await sentenceLike(page, /rule 45\/60/);
-    quiet(watched);
+    await page.getByRole('radio', { name: '30/45' }).check();
   }, 120_000);
 
   test('feet or metres, and a sent address, give the same place', async () => {
     const { lon, lat, side } = site();
-    const { page } = await visit(`#/study/${lon},${lat},${side}`);
+    const page = await at(`#/study/${lon},${lat},${side}`);
     expect(await sentenceLike(page, planned)).toMatch(/\d ft/);
     await page.getByRole('button', { name: 'metres', exact: true }).click();
     const metric = await sentenceLike(page, /\d m of (rope line|main)/);
     expect(metric).not.toMatch(/\d ft/);
-    const { at } = addressOf(page.url());
-    expect(at.split(',').map(Number)).toEqual([expect.closeTo(lon, 6), expect.closeTo(lat, 6)]);
+    await page.getByRole('button', { name: 'feet', exact: true }).click();
+    const { at: place } = addressOf(page.url());
+    expect(place.split(',').map(Number)).toEqual([expect.closeTo(lon, 6), expect.closeTo(lat, 6)]);
   }, 60_000);
 
   test('own files open beside the demo; a wrong one leaves it open and says why', async () => {
     const demo = (name: string): string => join(root, 'data/demo', name);
-    const watched = await visit('#/open');
+    const watched = await openPage(here.browser, `${here.url}/#/open`, smallDesk);
     const { page } = watched;
     await sentenceLike(page, /Open your own/);
     await page.locator('input[name=elevation]').setInputFiles(demo('sites.json'));
@@ -201,59 +168,22 @@ describe.skipIf(withoutChromium())('the first screen', () => {
     await sentenceLike(page, /Tap the map beside a road/);
     expect(await page.locator('.head').textContent()).toContain('elevation-10m.tif');
     const { lon, lat } = site();
-    await page.goto(`${app.url}/#/study/${lon},${lat}`);
+    await page.goto(`${here.url}/#/study/${lon},${lat}`);
     expect(await sentenceLike(page, /Plan as/)).toContain('Screening only');
-    quiet(watched);
+    expect([...watched.strayRequests, ...watched.complaints]).toEqual([]);
+    await watched.close();
   }, 120_000);
 
   test('a place far from any road and a place off the raster are told in one sentence', async () => {
-    const { page } = await visit('#/study/-128.0300,44.0050');
+    const page = await at('#/study/-128.0300,44.0050');
     await sentenceLike(page, /^No road within 50 m/);
-    await page.goto(`${app.url}/#/study/-100,40`);
+    await page.goto(`${here.url}/#/study/-100,40`);
     await sentenceLike(page, /outside|No road/);
   }, 60_000);
-
-  test.each([
-    ['desk', desk],
-    ['phone', phone],
-  ] as const)(
-    'no accessibility violation by day and by night, WCAG 2.2 AA: %s',
-    async (_name, size) => {
-      const axe = readFileSync(join(root, 'node_modules/axe-core/axe.min.js'), 'utf8');
-      const { lon, lat, side } = site();
-      const { page } = await visit(`#/study/${lon},${lat},${side}`, size);
-      await sentenceLike(page, planned);
-      await page.evaluate(axe);
-      for (const hash of [null, '#/survey/kettle-bend', '#/survey', '#/open']) {
-        if (hash) await page.goto(`${app.url}/${hash}`);
-        for (const colorScheme of ['light', 'dark'] as const) {
-          await page.emulateMedia({ colorScheme });
-          await page.waitForSelector(`:root[data-light=${colorScheme === 'dark' ? 'night' : 'day'}]`);
-          const { passed, violations } = await page.evaluate(runAxe);
-          expect(passed).toBeGreaterThan(10);
-          expect(violations).toEqual([]);
-        }
-      }
-    },
-    90_000,
-  );
 });
 
-/** Runs in the page: what axe finds there, each with the markup it means. */
-async function runAxe(): Promise<{ passed: number; violations: string[] }> {
-  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-  // biome-ignore lint/suspicious/noExplicitAny: axe puts itself on the window.
-  const { passes, violations } = await (window as any).axe.run(document, { runOnly: { type: 'tag', values: tags } });
-  return {
-    passed: passes.length,
-    violations: violations.map(
-      (v: { id: string; nodes: { html: string }[] }) => `${v.id}: ${v.nodes.map((n) => n.html).join(' | ')}`,
-    ),
-  };
-}
-
 /** The stop line above the sentence, as the command line prints it before the rest; empty where there is none. */
-async function stopLine(page: WatchedPage['page']): Promise<string> {
+async function stopLine(page: Page): Promise<string> {
   const line = page.locator('.stop-line');
   return (await line.count()) > 0 ? `${await line.textContent()} ` : '';
 }

@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { scratch } from '../helpers/gdal.ts';
 import { type RunningApp, startApp } from './app.ts';
 import { chromiumArguments, chromiumPath, withoutChromium } from './chromium.ts';
-import { pointAt, sentenceLike } from './page.ts';
+import { pointAt, sentenceLike, stopReading } from './page.ts';
 
 /** A shared machine may take a while. */
 const patient = { timeout: 30_000 };
@@ -34,12 +34,19 @@ describe.skipIf(withoutChromium())('a browser that dies', () => {
     const profile = folder.path('profile');
     const port = `${profile}/DevToolsActivePort`;
     rmSync(port, { force: true });
-    const flags = [...chromiumArguments, '--headless', '--remote-debugging-port=0', `--user-data-dir=${profile}`];
+    const flags = [
+      ...chromiumArguments,
+      '--headless',
+      '--remote-debugging-port=0',
+      '--force-device-scale-factor=0.5',
+      `--user-data-dir=${profile}`,
+    ];
     const started = spawn(chromiumPath()!, [...flags, 'about:blank'], { stdio: 'ignore', detached: true });
     const told = (): string => (existsSync(port) ? readFileSync(port, 'utf8') : '');
     await expect.poll(told, patient).toMatch(/^\d+\n/);
     const browser = await chromium.connectOverCDP(`http://127.0.0.1:${told().split('\n')[0]}`);
     const page = await browser.contexts()[0]!.newPage();
+    await page.addInitScript(stopReading);
     await page.setViewportSize({ width: 1110, height: 700 });
     await page.goto(`${app.url}/${hash}`);
     return { page, kill: () => kill(started, browser) };

@@ -5,8 +5,8 @@ import type { BrowserContext, Page } from 'playwright-core';
 import { chromium } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { type CallServer, callServer } from './call-server.ts';
-import { chromiumPath, withoutChromium } from './chromium.ts';
-import { phone } from './page.ts';
+import { chromiumArguments, chromiumPath, withoutChromium } from './chromium.ts';
+import { phone, stopReading } from './page.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'brinkbook-offline-'));
 
@@ -17,9 +17,10 @@ async function device(name: string): Promise<BrowserContext> {
   await open?.close();
   open = await chromium.launchPersistentContext(join(folder, name), {
     executablePath: chromiumPath()!,
-    args: ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--no-first-run'],
+    args: chromiumArguments,
     ...phone,
   });
+  await open.addInitScript(stopReading);
   return open;
 }
 

@@ -51,13 +51,15 @@ export async function openPage(
       );
     });
   });
-  const stopReading = (): void => {
-    // Empty pages and sandboxed frames have no storage.
-    if (location.protocol === 'http:') sessionStorage.setItem('brinkbook-roadside-stopped', 'yes');
-  };
   if (!roadside) await page.addInitScript(stopReading);
   await page.goto(url);
   return { page, strayRequests, complaints, close: () => context.close() };
+}
+
+/** For a page's first script: the reading of the roadside is stopped. */
+export function stopReading(): void {
+  // Empty pages and sandboxed frames have no storage.
+  if (location.protocol === 'http:') sessionStorage.setItem('brinkbook-roadside-stopped', 'yes');
 }
 
 /** The sentence on the screen, with plain spaces. */
