@@ -34,3 +34,11 @@ export function qrSvg(words: string, x: number, y: number, size: number): string
   });
   return element('path', { class: 'qr', fill: '#000000', 'shape-rendering': 'crispEdges', d });
 }
+
+/** A code as a picture of its own, black on white with its quiet zone, for a screen. */
+export const codeSvg = (words: string): string =>
+  element(
+    'svg',
+    { xmlns: 'http://www.w3.org/2000/svg', viewBox: '0 0 100 100', width: 100, height: 100 },
+    element('rect', { width: 100, height: 100, fill: '#ffffff' }) + qrSvg(words, 0, 0, 100),
+  );

@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import type { CopyState } from '../../io/store/index.ts';
+import { giveFile } from '../give-file.ts';
 import { sentenceOf } from '../sentence-of.ts';
 import { useBook } from '../state/index.ts';
-import { giveFile } from './files.ts';
 import { fileName, wholeBook } from './give-out.ts';
 import { useWholeBook } from './use-whole-book.ts';
 

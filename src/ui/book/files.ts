@@ -9,17 +9,6 @@ export function files(): WorkerClient<FileFunctions> {
   return started;
 }
 
-/** Gives a person a file under a name, by the browser's own way of saving. */
-export function giveFile(name: string, content: BlobPart, type: string): void {
-  const address = URL.createObjectURL(new Blob([content], { type }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  // The browser has taken hold of it by then.
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
-}
-
 /** Today by this device's clock, YYYY-MM-DD. */
 export function today(): string {
   const now = new Date();

@@ -1,3 +1,3 @@
 export { BookScreen } from './BookScreen.tsx';
-export { files, giveFile, today } from './files.ts';
+export { files, today } from './files.ts';
 export { photoEdit, readPhoto } from './photos/index.ts';

@@ -108,18 +108,25 @@ export function deskCommands(desk: Desk): readonly Command[] {
       run: () => desk.setUnits(useReading.getState().units === 'us' ? 'metric' : 'us'),
     },
     {
-      id: 'keys',
-      label: 'Show these keys',
-      key: '?',
-      whyNot: always,
-      run: () => {
-        const keys = document.querySelector<HTMLDetailsElement>('#keys');
-        if (!keys) return;
-        keys.open = true;
-        keys.querySelector('summary')?.focus();
-        keys.scrollIntoView({ block: 'nearest' });
+      id: 'share',
+      label: 'Share the site',
+      key: 'h',
+      whyNot: () => {
+        if (site() === null) return 'Pick a site first: one site is shared at a time.';
+        return document.getElementById('share') ? null : 'Sharing is on the study screen.';
       },
+      run: () => unfold('share'),
     },
+    { id: 'keys', label: 'Show these keys', key: '?', whyNot: always, run: () => unfold('keys') },
     ...stencil,
   ];
+}
+
+/** Opens what is closed on the left page and goes there. */
+function unfold(id: string): void {
+  const block = document.querySelector<HTMLDetailsElement>(`#${id}`);
+  if (!block) return;
+  block.open = true;
+  block.querySelector('summary')?.focus();
+  block.scrollIntoView({ block: 'nearest' });
 }

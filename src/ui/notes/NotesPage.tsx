@@ -1,19 +1,21 @@
 import { lazy, type ReactNode, Suspense } from 'react';
 import { type Command, KeyList } from '../commands/index.ts';
 import { useActions } from '../desk-context.ts';
-import { BasemapBlock } from '../own/BasemapBlock.tsx';
+import { ShareBlock } from '../share/index.ts';
 import { useBook, useDistrict, usePlace, useReading, useStudy } from '../state/index.ts';
 import { ConditionSwitch, LayoutsBlock, PeopleBlock, PlacesBlock, TakenBlock, WaysBlock } from '../study/index.ts';
 import { MarkPanel, PlaceInHand, SitePanel, SurveyNotes } from '../survey/index.ts';
 import { DeskSentence } from './DeskSentence.tsx';
 import { NumbersBlock } from './NumbersBlock.tsx';
-import { OpenForm } from './OpenForm.tsx';
 import { PersistAsk } from './PersistAsk.tsx';
 import { ElevationLine } from './Provenance.tsx';
 import { RuleBlock } from './RuleBlock.tsx';
 import { SiteLine } from './SiteLine.tsx';
 import { Warnings } from './Warnings.tsx';
 
+/** Own files are not what a start is for. */
+const OpenForm = lazy(async () => ({ default: (await import('./OpenForm.tsx')).OpenForm }));
+const BasemapBlock = lazy(async () => ({ default: (await import('../own/BasemapBlock.tsx')).BasemapBlock }));
 const SitePhotos = lazy(async () => ({ default: (await import('../book/photos/index.ts')).SitePhotos }));
 
 /** What is read first: the place and the sentence. */
@@ -38,10 +40,10 @@ export function NotesBody({ commands }: { readonly commands: readonly Command[] 
   let body: ReactNode = null;
   if (screen === 'open') {
     body = (
-      <>
+      <Suspense fallback={null}>
         <OpenForm />
         <BasemapBlock />
-      </>
+      </Suspense>
     );
   } else if (screen === 'study') body = <StudyBody commands={commands} />;
   else {
@@ -87,6 +89,7 @@ function StudyBody({ commands }: { readonly commands: readonly Command[] }) {
       <section className="block" aria-label="Elevation">
         <ElevationLine study={study} units={units} />
       </section>
+      {siteId && <ShareBlock key={siteId} study={study} siteId={siteId} />}
       <KeyList commands={commands} />
     </>
   );

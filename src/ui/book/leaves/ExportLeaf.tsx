@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import { live } from '../../../book/index.ts';
 import { writeNeighbour } from '../../../io/index.ts';
+import { giveFile } from '../../give-file.ts';
 import { sentenceOf } from '../../sentence-of.ts';
 import { useBook, useReading } from '../../state/index.ts';
-import { giveFile } from '../files.ts';
 import { fileName, formats, wholeBook } from '../give-out.ts';
 import type { LeafProps } from './leaf-props.ts';
 

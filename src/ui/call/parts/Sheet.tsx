@@ -2,8 +2,8 @@
 import { useEffect, useState } from 'preact/hooks';
 import { appFolder, type CallSite } from '../../../io/offline/index.ts';
 import type { Study } from '../../../study/index.ts';
+import { handOver } from '../../give-file.ts';
 import type { SheetPages } from '../plan/sheet.ts';
-import { giveSheet } from './give-sheet.ts';
 import { useCall, useCallState } from './use-call.ts';
 
 /** The plan sheet as on paper, front and back; made here out of the study, so that it needs no network. */
@@ -36,7 +36,7 @@ export function Sheet({ study, name, site }: { study: Study; name: string; site:
           <button
             type="button"
             class="plain"
-            onClick={() => void giveSheet(`${site?.id ?? 'place'}-plan.html`, pages.html())}
+            onClick={() => void handOver(`${site?.id ?? 'place'}-plan.html`, pages.html(), 'text/html')}
           >
             Share or save it as one file
           </button>

@@ -1,0 +1,1 @@
+export { ShareBlock } from './ShareBlock.tsx';

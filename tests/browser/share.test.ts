@@ -1,0 +1,63 @@
+import { readFile } from 'node:fs/promises';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { appInChromium } from './app-in-chromium.ts';
+import { withoutChromium } from './chromium.ts';
+import { onePage } from './one-page.ts';
+import { sentenceLike, smallDesk } from './page.ts';
+
+/** A shared machine may take a while. */
+const patient = { timeout: 20_000 };
+
+/** The file that a key of the page gives, with its name. */
+async function given(page: Page, key: string): Promise<{ name: string; text: string }> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: key, exact: true }).click(),
+  ]);
+  return { name: download.suggestedFilename(), text: await readFile((await download.path())!, 'utf8') };
+}
+
+describe.skipIf(withoutChromium())('sharing', () => {
+  const here = appInChromium();
+  const at = onePage(here, { ...smallDesk, permissions: ['clipboard-read', 'clipboard-write'] });
+
+  test('one site, from the keyboard: sheet, places, position; the link once the book says where it is published', async () => {
+    const page = await at('#/study/kettle-bend');
+    await sentenceLike(page, /Plan as/);
+    await page.keyboard.press('h');
+    const block = page.locator('#share');
+    await block.getByText('geo:43.99982,-128.01572').waitFor();
+
+    const sheet = await given(page, 'Plan sheet');
+    expect(sheet.name).toBe('kettle-bend-plan.html');
+    expect(sheet.text).toContain('Check card, Kettle Bend');
+    expect(sheet.text).toContain('Tamarrow Fire District');
+    expect(sheet.text).not.toMatch(/<script|https?:\/\/(?!www\.w3\.org)/);
+    const places = await given(page, 'GPX');
+    expect(places.name).toBe('kettle-bend.gpx');
+    expect(places.text.match(/<wpt /g)).toHaveLength(1);
+    expect((await given(page, 'KML')).text).toContain('<name>Kettle Bend</name>');
+
+    const copy = async (what: string): Promise<string> => {
+      await block.getByRole('button', { name: `Copy: ${what}` }).click();
+      return page.evaluate(() => navigator.clipboard.readText());
+    };
+    await expect.poll(() => copy('Position'), patient).toBe('43° 59.989′ N, 128° 0.943′ W');
+    await expect.poll(() => copy('US National Grid'), patient).toBe('9T WJ 78914 72323');
+
+    await block.getByRole('link', { name: 'Rules' }).click();
+    const address = page.getByLabel('Where the book is published');
+    await address.fill('fire.example');
+    await address.press('Enter');
+    await page.getByText(/expected a web address such as/).waitFor();
+    await address.fill('https://fire.example/tamarrow');
+    await address.press('Enter');
+    await expect.poll(() => page.getByText(/expected a web address/).count(), patient).toBe(0);
+    await page.goto(`${here.url}/#/study/kettle-bend`);
+    await sentenceLike(page, /Plan as/);
+    await page.keyboard.press('h');
+    const link = 'https://fire.example/tamarrow/call/#site=kettle-bend&at=43.99982,-128.01572';
+    await expect.poll(() => copy('Link'), patient).toBe(link);
+  }, 120_000);
+});
