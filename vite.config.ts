@@ -1,7 +1,7 @@
 import { resolve } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
-import { callBudget } from './config/call-budget.mjs';
+import { entryBudget } from './config/entry-budget.mjs';
 import { precache, programOf } from './config/precache.mjs';
 
 const entry = (path: string): string => resolve(import.meta.dirname, 'src', path);
@@ -12,7 +12,7 @@ export default defineConfig({
   // The built app runs under any path of a host: nothing in it is addressed from the root.
   base: './',
   publicDir: '../../public',
-  plugins: [react(), callBudget(), precache()],
+  plugins: [react(), entryBudget(), precache()],
   worker: { format: 'es' },
   build: {
     outDir: '../../dist',
