@@ -16,9 +16,6 @@ import { Warnings } from './Warnings.tsx';
 /** Own files are not what a start is for. */
 const OpenForm = lazy(async () => ({ default: (await import('./OpenForm.tsx')).OpenForm }));
 const BasemapBlock = lazy(async () => ({ default: (await import('../own/BasemapBlock.tsx')).BasemapBlock }));
-/** Own files are not what a start is for. */
-const OpenForm = lazy(async () => ({ default: (await import('./OpenForm.tsx')).OpenForm }));
-const BasemapBlock = lazy(async () => ({ default: (await import('../own/BasemapBlock.tsx')).BasemapBlock }));
 const SitePhotos = lazy(async () => ({ default: (await import('../book/photos/index.ts')).SitePhotos }));
 
 /** What is read first: the place and the sentence. */
