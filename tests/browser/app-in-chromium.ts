@@ -1,21 +1,16 @@
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect } from 'vitest';
-import { type RunningApp, startApp } from './app.ts';
-import { launchChromium } from './chromium.ts';
+import { beforeAll } from 'vitest';
+import { type RunningApp, sharedApp } from './app.ts';
+import { sharedChromium } from './chromium.ts';
 
-/** The app as `npm start` serves it and a browser, for the tests of a `describe`: started before them, stopped after them. */
+/** The app as `npm start` serves it and a browser, for the tests of a `describe`. */
 export function appInChromium(): { readonly url: string; readonly browser: Browser } {
   let app: RunningApp | undefined;
   let browser: Browser | undefined;
   beforeAll(async () => {
-    app = await startApp();
-    browser = await launchChromium();
+    app = await sharedApp();
+    browser = await sharedChromium();
   }, 240_000);
-  afterAll(async () => {
-    await browser?.close();
-    // As Ctrl-C ends it.
-    if (app) expect(await app.stop()).toBe(0);
-  });
   return {
     get url() {
       return app!.url;
