@@ -4,6 +4,9 @@ import { handlesOf } from '../survey/mark-corners.ts';
 import { positionAlong } from './along-descent.ts';
 import { checkedSites, toMapMarks, toMapSites } from './to-map.ts';
 
+/** The map's sites follow what is read of them this often at most, milliseconds. */
+const SITES_MS = 1200;
+
 /** Brings the map in step with the stores, now and from now on; returns what ends it. */
 export function followStores(map: MapHandle): () => void {
   const looks = { near: 0, whole: 0 };
@@ -81,12 +84,13 @@ export function followStores(map: MapHandle): () => void {
       marks();
       handles();
     }),
-    // Reads come one by one; the map's source is told a few times a second at most.
-    useReads.subscribe(() => {
+    // Reads come one by one, and the whole map is drawn anew for each change of a source.
+    useReads.subscribe((now, before) => {
+      if (now.bySite === before.bySite) return;
       sitesTimer ??= setTimeout(() => {
         sitesTimer = undefined;
         sites();
-      }, 400);
+      }, SITES_MS);
     }),
     useTool.subscribe((now, before) => {
       if (now.corners !== before.corners || now.moving !== before.moving) drawn();
