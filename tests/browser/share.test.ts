@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
+import { readPdf } from '../helpers/read-pdf.ts';
 import { appInChromium } from './app-in-chromium.ts';
 import { withoutChromium } from './chromium.ts';
 import { onePage } from './one-page.ts';
@@ -59,5 +60,42 @@ describe.skipIf(withoutChromium())('sharing', () => {
     await page.keyboard.press('h');
     const link = 'https://fire.example/tamarrow/call/#site=kettle-bend&at=43.99982,-128.01572';
     await expect.poll(() => copy('Link'), patient).toBe(link);
+  }, 120_000);
+
+  test('a book of chosen sites: printed from the screen page by page, stopped, and written as a file', async () => {
+    const page = await at('#/book?export');
+    await page.getByText('All 20 sites').click();
+    for (const name of ['Kettle Bend', 'Coin Toss']) await page.getByLabel(name, { exact: true }).check();
+    await page.getByText('Plan sheets of 2 sites').waitFor();
+    // The browser's own dialogue would wait for a person: the page that it would print is printed here.
+    await page.evaluate(() => {
+      window.print = () => document.body.setAttribute('data-asked-to-print', 'yes');
+    });
+    await page.getByRole('button', { name: 'Print them' }).click();
+    await page.locator('[data-asked-to-print]').waitFor({ state: 'attached' });
+    const pages = await readPdf(await page.pdf({ preferCSSPageSize: true }));
+    expect(pages.map(({ text }) => /Index|plan sheets|Check card|Coin Toss|Kettle Bend/.exec(text)?.[0])).toEqual([
+      'plan sheets',
+      'Coin Toss',
+      'Check card',
+      'Kettle Bend',
+      'Check card',
+    ]);
+    for (const { widthMm, heightMm } of pages) {
+      expect(Math.abs(widthMm - 215.9)).toBeLessThan(0.5);
+      expect(Math.abs(heightMm - 279.4)).toBeLessThan(0.5);
+    }
+    await page.evaluate(() => dispatchEvent(new Event('afterprint')));
+    expect(await page.locator('.print-pages').count()).toBe(0);
+
+    const sheets = await given(page, 'Write the sheets');
+    expect(sheets.name).toBe('tamarrow-fire-district-plan-sheets.html');
+    expect(sheets.text.match(/<section class="page">/g)).toHaveLength(5);
+
+    await page.getByLabel('Coin Toss', { exact: true }).uncheck();
+    await page.getByLabel('Kettle Bend', { exact: true }).uncheck();
+    await page.getByRole('button', { name: 'Print them' }).click();
+    await page.getByRole('button', { name: 'Stop' }).click();
+    await page.getByText('Stopped; nothing was written.').waitFor();
   }, 120_000);
 });

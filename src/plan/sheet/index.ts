@@ -5,6 +5,6 @@ export type { PaperName } from './paper.ts';
 export { planPageSvg } from './plan-page.ts';
 export { codeSvg, qrWords } from './qr.ts';
 export { inRoadOrder } from './road-order.ts';
-export { planSheetHtml, sheetBookHtml } from './sheet-html.ts';
+export { bookPages, bothSides, planSheetHtml, printRules, sheetBookHtml } from './sheet-html.ts';
 export { type SheetRequest, sheetOfBook } from './sheet-of-book.ts';
 export * from './sheet-types.ts';

@@ -1,28 +1,44 @@
 import { escapeXml } from '../svg.ts';
 import { cardPageSvg } from './card-page.ts';
 import { indexPages } from './index-page.ts';
-import { type Paper, papers } from './paper.ts';
+import { type PaperName, papers } from './paper.ts';
 import { planPageSvg } from './plan-page.ts';
 import { inRoadOrder } from './road-order.ts';
 import type { PlanSheet, SheetOptions } from './sheet-types.ts';
 
 /** One site's plan sheet, the check card on its back, as an HTML file that stands alone: own style, no script, nothing fetched. */
 export const planSheetHtml = (sheet: PlanSheet, options: SheetOptions): string =>
-  pagesHtml(`${sheet.site.name}, plan sheet`, bothSides(sheet, options), papers[options.paper]);
+  pagesHtml(`${sheet.site.name}, plan sheet`, bothSides(sheet, options), options.paper);
 
-/** A book of sheets as one HTML file: an index, then every site in road order, front and back. */
-export function sheetBookHtml(sheets: readonly PlanSheet[], options: SheetOptions): string {
+/** A book of sheets as one HTML file, in the order of `bookPages`. */
+export const sheetBookHtml = (sheets: readonly PlanSheet[], options: SheetOptions): string =>
+  pagesHtml(`${sheets[0]?.district ?? ''} plan sheets`.trim(), bookPages(sheets, options), options.paper);
+
+/** The pages of a book of sheets as SVG: an index, then every site in road order, front and back. */
+export function bookPages(sheets: readonly PlanSheet[], options: SheetOptions): string[] {
   const ordered = inRoadOrder(sheets);
-  const pages = [...indexPages(ordered, options), ...ordered.flatMap((sheet) => bothSides(sheet, options))];
-  return pagesHtml(`${ordered[0]?.district ?? ''} plan sheets`.trim(), pages, papers[options.paper]);
+  return [...indexPages(ordered, options), ...ordered.flatMap((sheet) => bothSides(sheet, options))];
 }
 
-const bothSides = (sheet: PlanSheet, options: SheetOptions): string[] => [
+/** Front and back of a site's plan sheet as SVG. */
+export const bothSides = (sheet: PlanSheet, options: SheetOptions): string[] => [
   planPageSvg(sheet, options),
   cardPageSvg(sheet, options),
 ];
 
-const pagesHtml = (title: string, pages: readonly string[], { cssSize, widthMm, heightMm }: Paper): string =>
+/** The style rules under which pages print, one to a leaf: each stands in an element of the class `page`. */
+export function printRules(paper: PaperName): string {
+  const { cssSize, widthMm, heightMm } = papers[paper];
+  return `@page { size: ${cssSize}; margin: 0 }
+.page { overflow: hidden }
+.page svg { display: block }
+@media print {
+  .page { width: ${widthMm}mm; height: ${heightMm}mm; break-after: page; break-inside: avoid }
+  .page:last-child { break-after: auto }
+}`;
+}
+
+const pagesHtml = (title: string, pages: readonly string[], paper: PaperName): string =>
   `<!doctype html>
 <html lang="en">
 <head>
@@ -32,18 +48,12 @@ const pagesHtml = (title: string, pages: readonly string[], { cssSize, widthMm, 
 <meta name="referrer" content="no-referrer">
 <title>${escapeXml(title)}</title>
 <style>
-@page { size: ${cssSize}; margin: 0 }
 html, body { margin: 0; padding: 0; background: #ffffff }
-.page { overflow: hidden }
-.page svg { display: block }
+${printRules(paper)}
 @media screen {
   body { background: #d9d4c8 }
-  .page { max-width: ${widthMm}mm; margin: 4mm auto; box-shadow: 0 1px 5px #0005 }
+  .page { max-width: ${papers[paper].widthMm}mm; margin: 4mm auto; box-shadow: 0 1px 5px #0005 }
   .page svg { width: 100%; height: auto }
-}
-@media print {
-  .page { width: ${widthMm}mm; height: ${heightMm}mm; break-after: page; break-inside: avoid }
-  .page:last-child { break-after: auto }
 }
 </style>
 </head>

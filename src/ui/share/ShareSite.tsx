@@ -2,12 +2,13 @@ import { useState } from 'react';
 import { publishedAddressOf } from '../../book/index.ts';
 import { formatDegreesMinutes, formatUsng } from '../../geo/index.ts';
 import { writeGpx, writeKml } from '../../io/index.ts';
-import { codeSvg, planSheetHtml, qrWords } from '../../plan/index.ts';
+import { bothSides, codeSvg, planSheetHtml, qrWords } from '../../plan/index.ts';
 import type { Study } from '../../study/index.ts';
 import { handOver } from '../give-file.ts';
 import { sentenceOf } from '../sentence-of.ts';
 import { useBook, useDistrict, useReading, useStudy } from '../state/index.ts';
 import { CopyLine } from './CopyLine.tsx';
+import { printPages } from './print-pages.ts';
 import { paperFor, siteSheet } from './site-sheet.ts';
 import { slugOf } from './slug-of.ts';
 import './share.css';
@@ -34,16 +35,27 @@ export function ShareSite({ study, siteId }: { readonly study: Study; readonly s
       setSaid(`${sentenceOf(error)} No file was written.`);
     }
   };
+  const options = { paper: paperFor(units), units };
   const sheet = (): Promise<void> =>
     give('-plan.html', 'text/html', async () =>
-      planSheetHtml(await siteSheet({ opened, district, siteId, study }), { paper: paperFor(units), units }),
+      planSheetHtml(await siteSheet({ opened, district, siteId, study }), options),
     );
+  const printed = async (): Promise<void> => {
+    try {
+      printPages(bothSides(await siteSheet({ opened, district, siteId, study }), options), options.paper);
+    } catch (error) {
+      setSaid(`${sentenceOf(error)} Nothing was printed.`);
+    }
+  };
   const choice = { sites: [siteId], crashes: false };
   return (
     <div className="share">
       <div className="form-keys">
         <button type="button" className="key" disabled={working} onClick={() => void sheet()}>
           Plan sheet
+        </button>
+        <button type="button" className="key" disabled={working} onClick={() => void printed()}>
+          Print it
         </button>
         <button
           type="button"

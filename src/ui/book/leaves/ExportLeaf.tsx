@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import { live } from '../../../book/index.ts';
 import { writeNeighbour } from '../../../io/index.ts';
 import { giveFile } from '../../give-file.ts';
@@ -6,6 +6,8 @@ import { sentenceOf } from '../../sentence-of.ts';
 import { useBook, useReading } from '../../state/index.ts';
 import { fileName, formats, wholeBook } from '../give-out.ts';
 import type { LeafProps } from './leaf-props.ts';
+
+const SheetBook = lazy(async () => ({ default: (await import('../../share/SheetBook.tsx')).SheetBook }));
 
 /** The book in open formats, as a neighbour's page, and whole. What shows people or crashes goes out only when asked for. */
 export function ExportLeaf({ book }: LeafProps) {
@@ -98,6 +100,11 @@ export function ExportLeaf({ book }: LeafProps) {
             </button>
           </li>
         ))}
+        <li className="line-row">
+          <Suspense fallback={null}>
+            <SheetBook sites={sites.filter(({ id }) => some === null || chosen.has(id))} />
+          </Suspense>
+        </li>
         <li className="line-row">
           <span>A neighbour’s page: sites, marks, photos, readable without the program</span>
           <button type="button" className="key" onClick={() => void neighbour()}>
