@@ -1,5 +1,7 @@
 /** The policy of every page. */
 export const pagePolicy: string;
+/** The page's policy as its own text carries it where no header can be sent. */
+export const publishedPolicy: string;
 /** The policy of the decoding worker's own answer. */
 export const decodePolicy: string;
 /** The policy for the answer to a request path. */

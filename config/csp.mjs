@@ -37,6 +37,13 @@ const page = {
 
 export const pagePolicy = policy(page);
 
+/** The page's policy where no header can be sent, in its own text: a page cannot tell there who may frame it. */
+export const publishedPolicy = policy(
+  Object.fromEntries(
+    Object.entries({ ...page, 'connect-src': "'self'" }).filter(([name]) => name !== 'frame-ancestors'),
+  ),
+);
+
 export const decodePolicy = policy({
   ...page,
   'script-src': "'self' 'wasm-unsafe-eval'",

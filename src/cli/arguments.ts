@@ -75,3 +75,17 @@ export function readDay(option: string, text: string | undefined): string | unde
     throw new UsageError(`${option} "${text}" is no day; give it as 2024-05-31.`);
   return text;
 }
+
+/** The value of an option that must be there. */
+export function needed<T>(option: string, value: T | undefined): T {
+  if (value === undefined) throw new UsageError(`${option} is missing; see --help.`);
+  return value;
+}
+
+/** A web address of a folder, a slash at its end; null where none was given. */
+export function addressOf(option: string, text: string | undefined): string | null {
+  if (text === undefined) return null;
+  if (!URL.canParse(text) || !/^https?:\/\/[^?#]+$/iu.test(text))
+    throw new UsageError(`${option} "${text}" is no web address; give one like https://fire.example/book/.`);
+  return text.endsWith('/') ? text : `${text}/`;
+}

@@ -1,25 +1,6 @@
-import { readFile } from 'node:fs/promises';
-import {
-  angleRuleOf,
-  type Book,
-  live,
-  marksOf,
-  type SiteRecord,
-  type SourceRecord,
-  settingsOf,
-  worseOfContested,
-} from '../book/index.ts';
-import {
-  type BookFile,
-  type ElevationSource,
-  openElevation,
-  photosToSend,
-  readBook,
-  readRoads,
-  studySite,
-} from '../io/index.ts';
+import { angleRuleOf, type Book, live, marksOf, type SiteRecord, settingsOf, worseOfContested } from '../book/index.ts';
+import { type ElevationSource, openElevation, photosToSend, readBook, studySite } from '../io/index.ts';
 import { fileSource, inflateNatively, writeWhole } from '../io/node/index.ts';
-import { urlSource } from '../io/web/index.ts';
 import {
   cardPageSvg,
   type PaperName,
@@ -27,7 +8,6 @@ import {
   planPageSvg,
   planSheetHtml,
   type SheetOptions,
-  type SheetPhoto,
   sheetBookHtml,
   sheetOfBook,
 } from '../plan/index.ts';
@@ -36,8 +16,9 @@ import { indexRoads, type RoadIndex, roadAt } from '../road/index.ts';
 import { fieldOfBook, resourcesOfBook, type Study } from '../study/index.ts';
 import { type UnitSystem, UserError } from '../units/index.ts';
 import { sideOfAsk } from '../workers/index.ts';
-import { readOptions, readWord, UsageError } from './arguments.ts';
+import { addressOf, needed, readOptions, readWord, UsageError } from './arguments.ts';
 import { readConditions } from './conditions.ts';
+import { listedFiles, rasterOptions, rasterSource, readRoadsFile, sheetPhotos } from './district-files.ts';
 
 export const planHelp = `plan: the one-page plan sheet of a site, the check card on its back
 
@@ -76,7 +57,7 @@ export async function planCommand(args: string[]): Promise<void> {
   const paper: PaperName = readWord('--paper', given.paper, ['letter', 'a4'] as const) ?? 'letter';
   const namedUnits = readWord('--units', given.units, ['us', 'metric'] as const);
   const conditions = readConditions(given.conditions);
-  const address = addressOf(given.address);
+  const address = addressOf('--address', given.address);
   inflateNatively();
   const source = fileSource(bookFile);
   const opened: ElevationSource[] = [];
@@ -86,13 +67,17 @@ export async function planCommand(args: string[]): Promise<void> {
     const sites = sitesAsked(book, asked, bookFile);
     if (form === 'svg' && sites.length > 1)
       throw new UsageError(`--out ${out} holds one site, but ${sites.length} came; name a file .html.`);
-    const roads = await openRoads(given.roads ?? listed(book, 'roads', '--roads')[0]!);
-    const facts = live(book, 'sources').filter(({ kind }) => kind === 'elevation');
-    for (const name of given.elevation ?? listed(book, 'elevation', '--elevation'))
-      opened.push(await openRaster(name, facts));
+    const roads = indexRoads(await readRoadsFile(given.roads ?? listedFiles(book, 'roads', '--roads')[0]!));
+    for (const name of given.elevation ?? listedFiles(book, 'elevation', '--elevation'))
+      opened.push(await openElevation(rasterSource(name), rasterOptions(book, name)));
     const units = namedUnits ?? settingsOf(book)?.units ?? 'us';
     const sheetOptions: SheetOptions = { paper, units };
-    const photos = await photosOf(book, file, sites);
+    const shown = photosToSend(book, { crashes: false, patientPhotos: false });
+    const photos = await sheetPhotos(
+      file,
+      sites.map(({ id }) => id),
+      shown,
+    );
     const today = new Date().toISOString().slice(0, 10);
     const sheets: PlanSheet[] = [];
     for (const site of sites) {
@@ -107,22 +92,10 @@ export async function planCommand(args: string[]): Promise<void> {
   }
 }
 
-function needed<T>(option: string, value: T | undefined): T {
-  if (value === undefined) throw new UsageError(`${option} is missing; see --help.`);
-  return value;
-}
-
 function formOf(out: string): 'html' | 'svg' {
   const ending = /\.(html|svg)$/iu.exec(out)?.[1]?.toLowerCase();
   if (ending === 'html' || ending === 'svg') return ending;
   throw new UsageError(`--out ${out} ends in neither .html nor .svg; see --help.`);
-}
-
-function addressOf(text: string | undefined): string | null {
-  if (text === undefined) return null;
-  if (!URL.canParse(text) || !/^https?:\/\/[^?#]+$/iu.test(text))
-    throw new UsageError(`--address "${text}" is no web address; give one like https://fire.example/book/.`);
-  return text.endsWith('/') ? text : `${text}/`;
 }
 
 function sitesAsked(book: Book, asked: readonly string[], file: string): SiteRecord[] {
@@ -142,36 +115,6 @@ function sitesAsked(book: Book, asked: readonly string[], file: string): SiteRec
       'no-site',
       `${file} has no site "${id}"; ${all.length === 0 ? 'it holds none' : `give one of its sites, such as ${some}`}.`,
     );
-  });
-}
-
-/** Files of a kind that the book lists, with an address; an option must name one where it lists none. */
-function listed(book: Book, kind: 'elevation' | 'roads', option: string): string[] {
-  const addresses = live(book, 'sources').flatMap((one) => (one.kind === kind && one.address ? [one.address] : []));
-  if (addresses.length > 0) return addresses;
-  throw new UsageError(`${option} is missing, and the book lists no ${kind} with an address; see --help.`);
-}
-
-async function openRoads(path: string): Promise<RoadIndex> {
-  let text: string;
-  try {
-    text = await readFile(path, 'utf8');
-  } catch (cause) {
-    throw new UserError('no-file', `The roads file ${path} cannot be read; check the path.`, { cause });
-  }
-  return indexRoads(readRoads(text, path));
-}
-
-/** A raster, with what the book's own list says of it where the file is silent. */
-function openRaster(name: string, facts: readonly SourceRecord[]): Promise<ElevationSource> {
-  const known = facts.find(({ address }) => address === name);
-  const source = /^https?:\/\//.test(name) ? urlSource(name) : fileSource(name);
-  return openElevation(source, {
-    ...(known?.crs ? { crs: known.crs } : {}),
-    ...(known?.verticalUnit ? { verticalUnit: known.verticalUnit } : {}),
-    ...(known && known.terrainKind !== 'unknown' ? { kind: known.terrainKind } : {}),
-    ...(known?.verticalRmseM ? { verticalRmseM: known.verticalRmseM } : {}),
-    ...(known?.collectedOn ? { collectedOn: known.collectedOn } : {}),
   });
 }
 
@@ -204,26 +147,6 @@ function studyOf(book: Book, site: SiteRecord, { roads, sources, conditions, uni
       ...(pinnedBelay && { belay: pinnedBelay }),
     },
   });
-}
-
-/** The first photo of each site that shows no patient, out of the book file. */
-async function photosOf(
-  book: Book,
-  file: BookFile | null,
-  sites: readonly SiteRecord[],
-): Promise<ReadonlyMap<string, SheetPhoto[]>> {
-  const found = new Map<string, SheetPhoto[]>();
-  if (!file) return found;
-  const shown = photosToSend(book, { crashes: false, patientPhotos: false });
-  const wanted = sites.flatMap(({ id }) => shown.find(({ siteId }) => siteId === id) ?? []);
-  if (wanted.length === 0) return found;
-  await file.eachPhoto(async ({ hash, type, bytes }) => {
-    for (const { siteId, caption, widthPx, heightPx } of wanted.filter((photo) => photo.hash === hash)) {
-      const data = `data:${type};base64,${Buffer.from(bytes).toString('base64')}`;
-      found.set(siteId, [{ data, caption, widthPx, heightPx }]);
-    }
-  });
-  return found;
 }
 
 async function writeSheets(

@@ -29,6 +29,8 @@ export type Origin = string | File;
 export interface DistrictFiles {
   readonly elevation: readonly Origin[];
   readonly options: ElevationOptions;
+  /** What is known of each raster by itself, in their order; goes before `options`. */
+  readonly each?: readonly ElevationOptions[];
   readonly roads: Origin | null;
   readonly marks: Origin | null;
   readonly sites: Origin | null;
@@ -85,8 +87,9 @@ export async function openDistrict(files: DistrictFiles, opener: Opener, signal:
   }
   const sources: ElevationSource[] = [];
   try {
-    for (const origin of files.elevation) {
-      sources.push(await openElevation(opener.bytes(origin), files.options, opener.pool ?? undefined, signal));
+    for (const [i, origin] of files.elevation.entries()) {
+      const options = { ...files.options, ...files.each?.[i] };
+      sources.push(await openElevation(opener.bytes(origin), options, opener.pool ?? undefined, signal));
     }
     sources.sort((a, b) => a.info.cellM - b.info.cellM);
     const network = files.roads

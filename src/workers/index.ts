@@ -1,5 +1,5 @@
 export { connect, type WorkerClient } from './connect.ts';
-export type { DistrictFiles, DistrictView, Opener } from './district.ts';
+export type { DistrictFiles, DistrictView, Opener, Origin } from './district.ts';
 export { type BookFileRead, type FileFunctions, fileFunctions } from './file-functions.ts';
 export { latest } from './latest.ts';
 export type { Measured } from './measure.ts';

@@ -1,4 +1,5 @@
 export { type AddedRecord, changesOf } from './changes-of.ts';
+export { inertHtml } from './inert.ts';
 export type { ExportChoice } from './placed.ts';
 export type { Preview, PreviewItem, Skipped } from './preview.ts';
 export { type CrashPreview, readCrashes } from './read-crashes.ts';

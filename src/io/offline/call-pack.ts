@@ -47,6 +47,8 @@ export interface CallPack {
   readonly invented: boolean;
   /** When the pack was finished, milliseconds since 1970. */
   readonly madeAtMs: number;
+  /** When what it holds was published, milliseconds since 1970; left out where it was worked out on this device. */
+  readonly publishedAtMs?: number;
   /** Names what the pack was made from: a changed book or program makes another. */
   readonly madeFrom: string;
   readonly units: UnitSystem;

@@ -57,6 +57,8 @@ export interface CallFunctions {
   open(ask: { readonly source: CallSource; readonly keeping: boolean }, signal: AbortSignal): Promise<CallOutline>;
   /** Works a listed site out in one weather and keeps the study with the elevation that it read; the site as the pack lists it. */
   keepSite(ask: { readonly id: string; readonly weather: Weather }, signal: AbortSignal): Promise<CallSite>;
+  /** Keeps the ground around a listed site, where its studies come from elsewhere. */
+  keepGround(ask: { readonly id: string }, signal: AbortSignal): Promise<void>;
   /** Keeps the pack, once every site is kept. */
   finish(pack: CallPack, signal: AbortSignal): Promise<void>;
   /** A study under conditions, of a site or of any roadside. */
@@ -115,6 +117,7 @@ export function callFunctions(opener: Opener, store: KeptStore, keep: (keeping: 
   async function groundAround(at: LonLat, errorM: number, signal: AbortSignal) {
     for (const reachM of [ROADS_REACH_M, ...SHORTER_REACHES_M]) {
       try {
+        insideGround(opened(), at, reachM + errorM + ROADS_MARGIN_M);
         return { reachM: reachM + errorM, ground: await groundWithin(at, reachM + errorM + ROADS_MARGIN_M, signal) };
       } catch (error) {
         if (reachM === SHORTER_REACHES_M.at(-1) || !isUnreachable(error)) throw error;
@@ -155,6 +158,10 @@ export function callFunctions(opener: Opener, store: KeptStore, keep: (keeping: 
       if (weather === 'dry') await groundWithin(at, KEPT_HALF_M, signal);
       return callSite(opened(), site, made);
     },
+    async keepGround({ id }, signal) {
+      const site = opened().sites.find((one) => one.id === id);
+      if (site) await groundWithin({ lon: site.lon, lat: site.lat }, KEPT_HALF_M, signal);
+    },
     async finish(pack) {
       await dropStudiesBut(store, new Set(pack.sites.map(({ id }) => id)));
       await writePack(store, pack);
@@ -189,6 +196,21 @@ export function callFunctions(opener: Opener, store: KeptStore, keep: (keeping: 
       };
     },
   };
+}
+
+/** Throws where the ground of a district that has it around its sites only does not reach: nothing may go unsaid for want of it. */
+function insideGround({ source: { groundHalfM }, sites }: Opened, at: LonLat, halfM: number): void {
+  if (groundHalfM === undefined) return;
+  const { toLocal } = localPlane(at);
+  const inside = sites.some((site) => {
+    const { x, y } = toLocal(site);
+    return Math.max(Math.abs(x), Math.abs(y)) + halfM <= groundHalfM;
+  });
+  if (inside) return;
+  throw new UserError(
+    'unreachable',
+    'The ground here was not published: it reaches only so far around the surveyed sites. Find the nearest site by its road.',
+  );
 }
 
 const isUnreachable = (error: unknown): boolean => error instanceof UserError && error.code === 'unreachable';

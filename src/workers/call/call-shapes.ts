@@ -17,6 +17,8 @@ export interface CallSource {
   readonly book: Book | null;
   readonly units: UnitSystem;
   readonly rule: AngleRule;
+  /** Ground is there only this far around each site, metres each way; left out where the files are whole. */
+  readonly groundHalfM?: number;
 }
 
 /** What is there to keep: the pack with its sites in road order, before any of them is worked out. */
