@@ -75,7 +75,14 @@ export async function workOutSites(
   }
   await opener.close();
   const madeAtMs = Date.now();
-  const made: CallPack = { ...pack, sites, madeAtMs, publishedAtMs: madeAtMs, madeFrom: `published ${madeAtMs}` };
+  const made: CallPack = {
+    ...pack,
+    ...(notWorkedOut.length > 0 && { withoutStudy: notWorkedOut.map(({ id }) => id) }),
+    sites,
+    madeAtMs,
+    publishedAtMs: madeAtMs,
+    madeFrom: `published ${madeAtMs}`,
+  };
   return { pack: made, stems, notWorkedOut, studies };
 }
 

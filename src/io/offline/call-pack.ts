@@ -53,6 +53,8 @@ export interface CallPack {
   readonly madeFrom: string;
   readonly units: UnitSystem;
   readonly bounds: DistrictBounds;
+  /** Ids of sites of which no study could be made; left out where there are none. */
+  readonly withoutStudy?: readonly string[];
   /** In road order: by road, then along it. */
   readonly sites: readonly CallSite[];
   readonly roads: readonly CallRoad[];

@@ -30,9 +30,13 @@ export async function keptState(store: KeptStore, notes: Pick<Storage, 'getItem'
   const studies = pack ? pack.sites.filter(({ id }) => ids.has(id)).length : 0;
   const elevationPages = pages.filter((key) => !key.endsWith('/index')).length;
   const receipt = readReceipt(notes);
-  const whole = pack !== null && studies === pack.sites.length && elevationPages > 0;
+  const whole = pack !== null && allStudies(pack, studies) && elevationPages > 0;
   return { pack, studies, elevationPages, lost: receipt && !whole ? receipt : null };
 }
+
+/** Whether so many kept studies are all that there are of a pack's sites. */
+export const allStudies = ({ sites, withoutStudy }: CallPack, studies: number): boolean =>
+  studies === sites.length - (withoutStudy?.length ?? 0);
 
 /** Notes that a pack was kept whole. */
 export const noteKept = (notes: Pick<Storage, 'setItem'>, { district, sites, madeAtMs }: CallPack): void =>

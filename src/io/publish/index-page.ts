@@ -1,3 +1,4 @@
+import { mileText } from '../../road/index.ts';
 import { CAUTION } from '../../study/index.ts';
 import { inertHtml as text } from '../exchange/index.ts';
 import type { CallSite } from '../offline/index.ts';
@@ -24,7 +25,7 @@ export function indexPage({ pack, stems, notWorkedOut, without }: Publication): 
 <body>
 <main>
 <h1><bdi>${title}</bdi></h1>
-${invented ? '<p>An invented district, for trying out.</p>\n' : ''}<p><a class="key" href="call/">Open the call view</a> finds a place and its plan, also without a network once this device has been there.</p>
+${invented ? '<p>An invented district, for trying out.</p>\n' : ''}<p><a class="key" href="call/index.html">Open the call view</a> finds a place and its plan, also without a network once this device has been there.</p>
 <p class="caution">${text(CAUTION)}</p>
 ${roads.map((road) => roadSection(road, sites, stems, failed)).join('\n')}
 <p><a href="${publishedPaths.sheets}">All sheets in one file, to print</a></p>
@@ -60,7 +61,7 @@ function siteRow(
   why: string | undefined,
 ): string {
   const words = [
-    ...(mile === null ? [] : [`mile ${mile.toFixed(1)}`]),
+    ...(mile === null ? [] : [`mile ${mileText(mile)}`]),
     planAs === null ? 'no angle class' : `${undecided ? 'undecided, ' : ''}plan as ${planAs}`,
     checkedOn === null ? 'not field-verified' : `checked in the field ${checkedOn}`,
   ];

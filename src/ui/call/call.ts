@@ -1,6 +1,7 @@
 import type { Book } from '../../book/index.ts';
 import type { LonLat } from '../../geo/index.ts';
 import {
+  allStudies,
   cacheStore,
   followShell,
   keptState,
@@ -35,10 +36,16 @@ export function createCall() {
   const disk = cacheStore();
   const worker = callWorker();
   let here: Promise<DistrictHere> | null = null;
-  const source = async (): Promise<CallSource> => {
+  const district = (): Promise<DistrictHere> => {
     here ??= districtHere();
-    return (await here).source;
+    const opening = here;
+    // Without a network it may fail; the next question asks again.
+    opening.catch(() => {
+      if (here === opening) here = null;
+    });
+    return opening;
   };
+  const source = async (): Promise<CallSource> => (await district()).source;
   let index: { readonly of: unknown; readonly index: SiteIndex } | null = null;
   /** Counts questions of a person: only the newest answer is shown, and keeping waits for it. */
   let asked = 0;
@@ -97,7 +104,12 @@ export function createCall() {
     const { weather, night, wind } = circumstances;
     if (place.kind === 'site' && !night && !wind) {
       const kept = await readKeptStudy(disk, place.id, weather).catch(() => null);
-      if (kept) return kept;
+      if (kept) return { ...kept, atMs: get().pack?.publishedAtMs ?? kept.atMs };
+      const { published } = await district();
+      if (published && !published.publication.pack.withoutStudy?.includes(place.id)) {
+        const { publishedAtMs = null } = published.publication.pack;
+        return { study: await published.study(place.id, weather), atMs: publishedAtMs };
+      }
     }
     const conditions = { ...fairConditions, wet: weather === 'wet', ice: weather === 'ice', night, wind };
     if (place.kind === 'site') {
@@ -164,13 +176,19 @@ export function createCall() {
   }
 
   async function keep(): Promise<void> {
-    here = districtHere();
-    const { source, behind } = await here;
-    const state = await districtState(await here);
-    set({ online: state !== null, bookBehind: behind });
+    here = null;
+    let found: DistrictHere;
+    try {
+      found = await district();
+    } catch (error) {
+      set({ online: false, keepProblem: get().pack ? null : sentenceOf(error) });
+      return;
+    }
+    const state = await districtState(found);
+    set({ online: state !== null, bookBehind: found.behind });
     if (state === null) return;
     const { kept } = get();
-    const fresh = kept?.pack?.madeFrom === state && kept.studies === kept.pack.sites.length && !kept.lost;
+    const fresh = kept?.pack?.madeFrom === state && allStudies(kept.pack, kept.studies) && !kept.lost;
     if (fresh) return;
     set({ keepProblem: null, keeping: { done: 0, of: 0 } });
     try {
@@ -187,7 +205,7 @@ export function createCall() {
         progress: (keeping: CallState['keeping']) => set({ keeping }),
         turn: () => urgent.then(() => undefined),
       };
-      const pack = await keepDistrict(worker, source, state, listener, new AbortController().signal);
+      const pack = await keepDistrict(worker, found, state, listener, new AbortController().signal);
       if (pack) set({ pack });
       set({ keeping: null, kept: await keptState(disk, localStorage) });
     } catch (error) {

@@ -1,4 +1,4 @@
-import { cacheStore, keptState } from '../../io/offline/index.ts';
+import { allStudies, cacheStore, keptState } from '../../io/offline/index.ts';
 import { keepDistrict } from './keep.ts';
 import { districtHere, districtState } from './source.ts';
 import { callWorker } from './worker.ts';
@@ -20,9 +20,9 @@ export function keepInBackground(): void {
     const state = await districtState(here);
     if (state === null) return;
     const { pack, studies, lost } = await keptState(cacheStore(), localStorage);
-    if (pack?.madeFrom === state && studies === pack.sites.length && !lost) return;
+    if (pack?.madeFrom === state && allStudies(pack, studies) && !lost) return;
     const quiet = { outlined: () => {}, progress: () => {}, turn: async () => {} };
-    await keepDistrict(worker, here.source, state, quiet, abort.signal);
+    await keepDistrict(worker, here, state, quiet, abort.signal);
   };
   const wait = (): void => {
     clearTimeout(timer);

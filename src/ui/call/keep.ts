@@ -1,5 +1,6 @@
 import { type CallPack, type CallSite, keptWeathers, noteKept, ownName } from '../../io/offline/index.ts';
-import type { CallSource } from '../../workers/call/index.ts';
+import { keepPublished } from './keep-published.ts';
+import type { DistrictHere } from './source.ts';
 import type { CallWorker } from './worker.ts';
 
 export interface KeepProgress {
@@ -25,14 +26,15 @@ const LOCK = 'brinkbook-keep';
  */
 export async function keepDistrict(
   worker: CallWorker,
-  source: CallSource,
+  { source, published }: DistrictHere,
   state: string,
   listener: KeepListener,
   signal: AbortSignal,
 ): Promise<CallPack | null> {
   return navigator.locks.request(ownName(LOCK), { ifAvailable: true }, async (lock) => {
     if (!lock) return null;
-    const { pack } = await worker.open(source, true);
+    const opened = await worker.open(source, true);
+    const pack = published?.publication.pack ?? opened.pack;
     const whole = (sites: readonly CallSite[]): CallPack => ({ ...pack, sites, madeFrom: state, madeAtMs: Date.now() });
     listener.outlined(whole(pack.sites));
     const kept: CallSite[] = [];
@@ -42,12 +44,15 @@ export async function keepDistrict(
       for (const weather of keptWeathers) {
         await listener.turn();
         signal.throwIfAborted();
-        const site = await worker.ask('keepSite', { id, weather }, source);
+        const site = published
+          ? await keepPublished(worker, source, published, { id, weather })
+          : await worker.ask('keepSite', { id, weather }, source);
         if (weather === 'dry') kept.push(site);
         listener.progress({ done: ++done, of });
       }
     }
     const finished = whole(kept);
+    await published?.keepLists();
     await worker.ask('finish', finished, source);
     noteKept(localStorage, finished);
     return finished;

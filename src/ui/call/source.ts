@@ -1,7 +1,9 @@
 import { type Book, defaultAngleRule, live, settingsOf } from '../../book/index.ts';
 import { appFolder } from '../../io/offline/index.ts';
+import { PUBLISHED_META } from '../../io/publish/index.ts';
 import type { CallSource } from '../../workers/call/index.ts';
 import { demoFiles } from '../demo.ts';
+import type { PublishedHere } from './published.ts';
 
 /** Names this build of the program: another may compute otherwise. */
 declare const __PROGRAM__: string;
@@ -13,10 +15,17 @@ const BOOK = 'demo';
 export interface DistrictHere {
   readonly source: CallSource;
   readonly behind: boolean;
+  /** Where the page lies in a published folder. */
+  readonly published: PublishedHere | null;
 }
 
-/** The district out of what is on this device, without asking the network: its files may be kept. */
+/** The district of the published folder that the page lies in, else that of this device, whose files may be kept. */
 export async function districtHere(): Promise<DistrictHere> {
+  const list = document.querySelector<HTMLMetaElement>(`meta[name="${PUBLISHED_META}"]`)?.content;
+  if (list !== undefined) {
+    const { publishedHere } = await import('./published.ts');
+    return { ...(await publishedHere(new URL(list, location.href))), behind: false };
+  }
   const read = await readBook();
   const book = read && live(read.book, 'sites').length > 0 ? read.book : null;
   const settings = book && settingsOf(book);
@@ -29,11 +38,12 @@ export async function districtHere(): Promise<DistrictHere> {
     units: settings?.units ?? 'us',
     rule: defaultAngleRule,
   };
-  return { source, behind: read?.behind ?? false };
+  return { source, behind: read?.behind ?? false, published: null };
 }
 
 /** What names the district's present state, so that another state is kept anew; null without a network. */
-export async function districtState({ source }: DistrictHere): Promise<string | null> {
+export async function districtState({ source, published }: DistrictHere): Promise<string | null> {
+  if (published) return published.online ? published.publication.pack.madeFrom : null;
   try {
     const answer = await fetch(new URL('demo/recipe.sha256', appFolder()), { cache: 'no-cache' });
     if (!answer.ok) return null;

@@ -43,7 +43,9 @@ export function SitePlan() {
       {study && (
         <p class="data num">
           {plan!.data}
-          {studyKeptAtMs === null ? '' : ` Kept ${dayWords(studyKeptAtMs)}.`}
+          {studyKeptAtMs === null
+            ? ''
+            : ` ${pack?.publishedAtMs === undefined ? 'Kept' : 'Published'} ${dayWords(studyKeptAtMs)}.`}
         </p>
       )}
       {site && <Neighbours site={site} />}
@@ -111,6 +113,7 @@ function StaleLine() {
 function Whole({ study, name, site }: { study: Study; name: string; site: CallSite | null }) {
   const checks = study.warnings.filter(({ severity, code }) => severity === 'check' || /^no-\w+-haul$/.test(code));
   const { lon, lat, side } = study.site;
+  const { pack } = useCallState();
   return (
     <section class="whole">
       <h2>To say on the radio</h2>
@@ -122,11 +125,13 @@ function Whole({ study, name, site }: { study: Study; name: string; site: CallSi
         ))}
       </ul>
       <Sheet study={study} name={name} site={site} />
-      <p>
-        <a class="plain" href={`${appFolder().href}#/study/${lon.toFixed(7)},${lat.toFixed(7)},${side}`}>
-          The whole study
-        </a>
-      </p>
+      {pack?.publishedAtMs === undefined && (
+        <p>
+          <a class="plain" href={`${appFolder().href}#/study/${lon.toFixed(7)},${lat.toFixed(7)},${side}`}>
+            The whole study
+          </a>
+        </p>
+      )}
     </section>
   );
 }

@@ -1,7 +1,9 @@
 /** @jsxImportSource preact */
 import { appFolder, type CallSite } from '../../../io/offline/index.ts';
+import { READABLE_BY_ANYONE } from '../../../io/publish/index.ts';
 import { mileText } from '../../../road/index.ts';
 import { compassWord } from '../../../units/index.ts';
+import { dayWords } from './day-words.ts';
 import { KeptLine } from './KeptLine.tsx';
 import { Ring } from './Ring.tsx';
 import { useCall, useCallState } from './use-call.ts';
@@ -28,6 +30,11 @@ export function Start() {
       </header>
       {pack?.invented && <p class="where">An invented district, for trying out.</p>}
       <KeptLine />
+      {pack?.publishedAtMs !== undefined && (
+        <p class="where">
+          Published {dayWords(pack.publishedAtMs)}. {READABLE_BY_ANYONE}
+        </p>
+      )}
       {!loading && !pack && (
         <p class="lead">
           Nothing is kept on this device yet. Connect to a network once and wait for the sites; from then on this page
@@ -36,7 +43,11 @@ export function Start() {
       )}
       {pack && <SiteList sites={pack.sites} />}
       <p class="where">
-        <a href={appFolder().href}>Survey and study</a>
+        {pack?.publishedAtMs === undefined ? (
+          <a href={appFolder().href}>Survey and study</a>
+        ) : (
+          <a href={new URL('index.html', appFolder()).href}>All plan sheets</a>
+        )}
       </p>
     </section>
   );

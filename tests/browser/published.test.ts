@@ -1,0 +1,79 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { publishedPolicy } from '../../config/csp.mjs';
+import { main } from '../../src/cli/main.ts';
+import { demoFileOptions, writeSmallBook } from '../helpers/small-district.ts';
+import { root, startApp } from './app.ts';
+import { launchChromium, withoutChromium } from './chromium.ts';
+import { type FolderServer, folderServer } from './folder-server.ts';
+import { openPage, phone, sentenceLike } from './page.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'brinkbook-published-'));
+
+describe.skipIf(withoutChromium())('a published folder under a path of a plain host', () => {
+  let server: FolderServer;
+  let browser: Browser;
+  beforeAll(async () => {
+    // Builds the app where it is old.
+    await (await startApp()).stop();
+    const book = join(folder, 'small.brinkbook');
+    // Without its readings the first is planned as steep, so that there is a haul to work out.
+    await writeSmallBook(book, ['kettle-bend', 'third-culvert'], (whole) => ({
+      ...whole,
+      tables: { ...whole.tables, measurements: [] },
+    }));
+    const args = ['publish', '--book', book, ...demoFileOptions, '--out', join(folder, 'out')];
+    expect(await main(args, { folder: () => join(root, 'dist'), policy: publishedPolicy })).toBe(0);
+    server = await folderServer(join(folder, 'out'), '/x/y/');
+    browser = await launchChromium();
+  }, 300_000);
+  afterAll(async () => {
+    await browser?.close();
+    await server?.stop();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  test('lists its sheets, opens, is searched, shows a plan, keeps itself, and does all that without a network', async () => {
+    const { page, strayRequests, complaints, close } = await openPage(browser, server.url, phone);
+    await page.getByText('Anyone with the address can read it.').waitFor();
+    await page.getByRole('link', { name: 'Kettle Bend' }).click();
+    await page
+      .getByRole('img', { name: /Kettle Bend/ })
+      .first()
+      .waitFor();
+    await page.goBack();
+    await page.getByRole('link', { name: 'Open the call view' }).click();
+
+    await page.getByRole('heading', { name: 'Tamarrow Fire District' }).waitFor({ timeout: 30_000 });
+    await page.getByText('An invented district, for trying out.').waitFor();
+    await page.getByText(/Published today.* Anyone with the address can read it\./).waitFor();
+    await page.getByText('Kept on this device: app, 2 of 2 sites').waitFor({ timeout: 90_000 });
+    expect(server.parts).toContain('/data/elevation/elevation-1m.tif');
+    const find = async (): Promise<string> => {
+      await page.getByLabel('Road and mile, site or position').fill('ketle bend');
+      await page.locator('.hits button').first().click();
+      return sentenceLike(page, /^Plan as steep/);
+    };
+    const online = await find();
+    expect(await page.getByRole('link', { name: 'The whole study' }).count()).toBe(0);
+
+    await server.leave();
+    await page.reload();
+    expect(await sentenceLike(page, /^Plan as steep/)).toBe(online);
+    await page.goto(`${server.url}call/`);
+    expect(await find()).toBe(online);
+    // Another circumstance is computed here, from the kept parts of the published ground.
+    await page.getByRole('button', { name: 'night' }).click();
+    await sentenceLike(page, /for night/, 60_000);
+    await page.goto(`${server.url}call/#at=43.99952,-128.01562,8`);
+    await page.locator('.edges li').first().waitFor({ timeout: 60_000 });
+    expect(strayRequests).toEqual([]);
+    expect(server.misses).toEqual([]);
+    // What the browser says of a host that is away is no complaint of the page.
+    expect(complaints.filter((text) => !/net::ERR_|Failed to load resource/.test(text))).toEqual([]);
+    await close();
+  }, 240_000);
+});
