@@ -1,5 +1,5 @@
 import { crowdingOf, type Label, type LabelSpace, type Placed, settle } from './label-space.ts';
-import { placeNear } from './place-near.ts';
+import { placeNear, placeSurely } from './place-near.ts';
 import { textWidth } from './text-width.ts';
 
 const ASIDE = [16, 34, 56, 84, 120, 160, -8, -40, -80, -120, -160, -200];
@@ -10,7 +10,7 @@ const BELOW = 40;
 /**
  * Places labels up and to the right of their points (a descent runs down to the right, so the air is there), the nearest
  * free place of a widening set, under the ground where the air is full. A small label that finds no room is left out, since
- * it stands in the notes too; any other takes the place that crowds least.
+ * it stands in the notes too; any other takes the free place nearest to its point.
  */
 export function placeOnSlope(labels: readonly Label[], space: LabelSpace): Placed[] {
   return labels.flatMap((label) => {
@@ -20,8 +20,7 @@ export function placeOnSlope(labels: readonly Label[], space: LabelSpace): Place
     const near = placeNear(label, space);
     if (near) return [near];
     if (label.pen === 'small') return [];
-    const crowds = places.map((placed) => crowdingOf(placed, space));
-    return [settle(places[crowds.indexOf(Math.min(...crowds))], space)];
+    return [placeSurely(label, space)];
   });
 }
 

@@ -10,9 +10,13 @@ import { profileLabels } from './profile-labels.ts';
 import { attendantAtEdge, dropDimension } from './profile-signs.ts';
 import { readingProtractor } from './protractor.ts';
 import { element, num, pathThrough } from './svg.ts';
+import { advance } from './text-width.ts';
+import { wrap } from './wrap.ts';
 
 /** Under this width, drawing units, only the reading and the stops are named: the rest stands in the notes. */
 const NARROW = 530;
+/** No label is wider than this share of the view. */
+const WIDEST = 0.55;
 /** Between the strokes of the earth, drawing units. */
 const EARTH = 9;
 
@@ -48,9 +52,13 @@ export function profileDrawing(study: Study, frame: ProfileFrame, units: UnitSys
   taken.push({ x0: px(0) - 8, y0: py(edge.elevationM) - 34, x1: px(0) + 8, y1: py(edge.elevationM) + 4 });
   parts.push(dropDimension(study, frame, units));
 
-  const labels = profileLabels(study, units, frame, heightAt).filter(
-    ({ pen }) => box.x1 - box.x0 >= NARROW || pen !== 'small',
-  );
+  const width = box.x1 - box.x0;
+  const labels = profileLabels(study, units, frame, heightAt)
+    .filter(({ pen }) => width >= NARROW || pen !== 'small')
+    .map((label) => ({
+      ...label,
+      lines: label.lines.flatMap((words) => wrap(words, width * WIDEST, advance(12, 'sans'))),
+    }));
   const space = { bounds: box, taken, words: [] };
   for (const placed of placeOnSlope(labels, space)) parts.push(labelWithLeader(placed, pens));
   for (const contact of descent.contacts) {

@@ -3,12 +3,20 @@ import type { Browser } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { readBook, readRoads } from '../../src/io/index.ts';
 import { fileSource } from '../../src/io/node/index.ts';
-import { inRoadOrder, type PlanSheet, type SheetOptions, sheetBookHtml, sheetOfBook } from '../../src/plan/index.ts';
+import {
+  inRoadOrder,
+  type PlanSheet,
+  planSheetHtml,
+  type SheetOptions,
+  sheetBookHtml,
+  sheetOfBook,
+} from '../../src/plan/index.ts';
 import { indexRoads } from '../../src/road/index.ts';
 import { completeStudy, STOP_LINE } from '../../src/study/index.ts';
 import { demoDistrict } from '../helpers/demo-district.ts';
 import { type PdfPage, readPdf, type Stroke } from '../helpers/read-pdf.ts';
 import { sharedChromium, withoutChromium } from './chromium.ts';
+import { phone } from './page.ts';
 
 const FOOT_MM = 304.8;
 const printings = [
@@ -100,6 +108,36 @@ describe.skipIf(withoutChromium())('plan sheets of the demo district, printed', 
     });
     expect(measured).toBeGreaterThan(30);
   });
+
+  test('on a phone every sheet is read in one column, nothing to the side, no letter under 10 pixels, no line under 11', async () => {
+    const context = await browser.newContext({ ...phone, javaScriptEnabled: false });
+    const page = await context.newPage();
+    for (const sheet of sheets) {
+      await page.setContent(planSheetHtml(sheet, { paper: 'letter', units: 'us' }));
+      const shown = page.locator('.phone-sheet');
+      const box = (await shown.boundingBox())!;
+      expect([box.x, box.width]).toEqual([0, 390]);
+      expect(await page.locator('.plan-sheet').isVisible()).toBe(false);
+      const seen = await page.evaluate(() => {
+        const root = document.documentElement;
+        const scale = (element: SVGGraphicsElement): number => {
+          const { a, b } = element.getScreenCTM()!;
+          return Math.hypot(a, b);
+        };
+        const texts = [...document.querySelectorAll<SVGTextElement>('.phone-sheet text')].map((text) => {
+          const { left, right } = text.getBoundingClientRect();
+          return { words: text.textContent, left, right, px: Number(text.getAttribute('font-size')) * scale(text) };
+        });
+        return { overX: root.scrollWidth - root.clientWidth, texts };
+      });
+      expect(seen.overX).toBe(0);
+      expect(seen.texts.filter(({ left, right }) => left < 0 || right > 390)).toEqual([]);
+      expect(seen.texts.filter(({ px }) => px < 10)).toEqual([]);
+      const running = seen.texts.filter(({ words }) => words && words.length > 25);
+      expect(Math.min(...running.map(({ px }) => px)), sheet.site.id).toBeGreaterThan(11);
+    }
+    await context.close();
+  }, 60_000);
 
   test('a place planned as high has no minutes and no team size, others have', () => {
     const pages = printed.get('letter')!;

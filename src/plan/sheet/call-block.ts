@@ -1,5 +1,5 @@
 import type { Study } from '../../study/index.ts';
-import { type Draw, fitting, heading, paragraph, row, stack } from './flow.ts';
+import { type Draw, fitting, heading, linked, paragraph, row, stack, tapped } from './flow.ts';
 import { sheetPens as pens } from './sheet-pens.ts';
 import type { PlanSheet } from './sheet-types.ts';
 
@@ -22,5 +22,15 @@ function callRows({ who, why, agency, phone, radio }: Study['call'][number], str
   const name = agency === null ? who : `${who}, ${agency}`;
   const reach = phone ?? radio ?? 'no number in the book';
   const more = [why, ...(phone !== null && radio !== null ? [`radio ${radio}`] : [])].filter((part) => part !== '');
-  return [stack([row(name, reach, strong), paragraph(more.join('; '), pens.textNote)], 0)];
+  const dialled = telOf(phone);
+  const head = row(name, reach, strong);
+  const words = stack([dialled === null ? head : tapped(head), paragraph(more.join('; '), pens.textNote)], 0);
+  return [dialled === null ? words : linked(dialled, words)];
+}
+
+/** A number that a phone can dial, as a `tel` address [source: rfc3966]; null for words of any other kind. */
+function telOf(phone: string | null): string | null {
+  if (phone === null || !/^\+?[\d\s().-]{3,30}$/.test(phone)) return null;
+  const digits = phone.replace(/[^\d+]/g, '');
+  return digits.length < 3 ? null : `tel:${digits}`;
 }

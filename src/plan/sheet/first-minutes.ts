@@ -6,6 +6,9 @@ import { approaches, sightWords } from './approach.ts';
 /** Apparatus that is no part of a layout stays this far to the side of the descent, metres [source: practice]. */
 const ASIDE_M = 10;
 
+/** Nobody untied comes nearer to the edge than this; whole units, a metre rounded up [source: practice]. */
+const UNTIED = { us: '4 ft', metric: '1 m' } as const;
+
 /**
  * The first five minutes in order: approach end, where the blocking vehicle stands for the sight distance, lanes to close, look
  * up, then the edge. Planned as high the first crew does no more than this. What is needed is rounded up, what is there down.
@@ -100,7 +103,7 @@ function edgeWords({ edge, bench, angle }: Study, units: UnitSystem): string {
   if (!edge) return 'Mark the edge; nobody past it untied.';
   const width = bench?.widthM == null ? '' : ` Road bench ${formatLength(bench.widthM, units, 'down')}.`;
   const voice = angle?.planAs === 'high' ? '' : ' Voice contact, count patients.';
-  return `Mark the edge; nobody within ${formatLength(1, units, 'up')} of it untied.${width}${voice}`;
+  return `Mark the edge; nobody within ${UNTIED[units]} of it untied.${width}${voice}`;
 }
 
 function voiceWords({ descent }: Study, units: UnitSystem): string {

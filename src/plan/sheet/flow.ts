@@ -109,6 +109,22 @@ export const boxed =
     return { svg: element('rect', { ...lineOf(1), x, y, width, height }) + inner.svg, height };
   };
 
+/** A piece that a tap anywhere in it follows; the style sheet of a screen underlines what is of the class `tap`. */
+export const linked =
+  (href: string, draw: Draw): Draw =>
+  (place) => {
+    const { svg, height } = draw(place);
+    const all = { x: place.x, y: place.y - 3, width: place.width, height: height + 6, fill: '#ffffff' };
+    return { svg: element('a', { href }, element('rect', all) + svg), height };
+  };
+
+export const tapped =
+  (draw: Draw): Draw =>
+  (place) => {
+    const block = draw(place);
+    return { ...block, svg: element('g', { class: 'tap' }, block.svg) };
+  };
+
 /** A plain black line. */
 export const lineOf = (width: number) => ({ fill: 'none', stroke: '#000000', 'stroke-width': width }) as const;
 

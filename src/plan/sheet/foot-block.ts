@@ -28,7 +28,8 @@ export const checkBar: Draw = ({ x, y }) => {
   };
 };
 
-function sourceWords(sheet: PlanSheet, units: UnitSystem): string {
+/** Where the heights come from and how good they are, who looked, what was measured and what assumed. */
+export function sourceWords(sheet: PlanSheet, units: UnitSystem): string {
   const { terrain, given } = sheet.study;
   const { source, kind, cellM, verticalRmseM, collectedOn } = terrain;
   const accuracy =
@@ -54,7 +55,7 @@ function sourceWords(sheet: PlanSheet, units: UnitSystem): string {
 const nameOfFile = (source: string): string => source.split(/[\\/]/u).at(-1) || source;
 
 /** Who looked and when, or that nobody did. */
-export function checkWords({ check, overdueSince }: Pick<PlanSheet, 'check' | 'overdueSince'>): string {
+function checkWords({ check, overdueSince }: Pick<PlanSheet, 'check' | 'overdueSince'>): string {
   if (!check) return 'Not field-verified.';
   const by = `${check.by}${check.role ? `, ${check.role}` : ''}`;
   const under = check.conditions ? `, ${check.conditions}` : '';

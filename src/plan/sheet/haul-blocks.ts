@@ -98,7 +98,10 @@ export function ropeRows(study: Study, layout: StudyLayout, units: UnitSystem, h
   const { ropeM, fits } = layout;
   const longest = longestThere(study, layout);
   const there = longest > 0 ? formatLength(longest, units, 'down') : 'none that comes';
-  const of = (m: number): string => `${formatLengthFigure(m, units, 'up')} of ${there}`;
+  const figure = (m: number, way: 'up' | 'down'): string => formatLengthFigure(m, units, way);
+  // A need that the rope just covers is not rounded past it: "197 of 196" would read as short.
+  const covered = (m: number): boolean => m <= longest && figure(m, 'down') === figure(longest, 'down');
+  const of = (m: number): string => `${figure(m, covered(m) ? 'down' : 'up')} of ${there}`;
   const short = fits.short.map(({ line, byM, unit, atMin }) => {
     const name = line === 'haul' ? 'haul line' : line;
     const until =

@@ -2,11 +2,11 @@ import { formatDegreesMinutes, formatUsng } from '../../geo/index.ts';
 import { CAUTION } from '../../study/index.ts';
 import { text } from '../svg.ts';
 import { type Draw, heightOf, paragraph, ruleAcross, stack } from './flow.ts';
-import { checkBar, checkWords } from './foot-block.ts';
+import { checkBar } from './foot-block.ts';
 import { linesOf } from './measure.ts';
 import { pageSvg } from './page-svg.ts';
 import { papers } from './paper.ts';
-import { sheetPens as pens } from './sheet-pens.ts';
+import { sheetPens as pens, type TextPen } from './sheet-pens.ts';
 import type { PlanSheet, SheetOptions } from './sheet-types.ts';
 
 /** Index pages of a book of sheets: page, site, place on the road, plan as, position and last look, in the order given. */
@@ -60,19 +60,30 @@ const indexRow =
   ({ x, y, width }) => {
     const { study, site, mile } = sheet;
     const { road } = study.site;
-    const one = (words: string, most: number, pen: typeof pens.text): string => linesOf(words, most, pen)[0] ?? '';
+    const right = x + width;
+    const classX = x + 0.36 * width;
+    const one = (words: string, most: number, pen: TextPen): string => {
+      const [first = ''] = linesOf(words, most, pen);
+      return first.length < words.trim().length ? `${first}…` : first;
+    };
     const planAs = study.angle ? `plan as ${study.angle.planAs}` : 'no class';
     const where = `${road.name ?? 'Unnamed road'}${mile === null ? '' : `, mile ${mile}`}, ${study.site.sideWords}`;
     const end = { 'text-anchor': 'end' } as const;
-    const right = x + width;
     return {
       svg:
         text(x + 18, y + 12, String(number), { ...pens.numberStrong, ...end }) +
-        text(x + 28, y + 12, one(site.name, 230, pens.cardStrong), pens.cardStrong) +
-        text(x + 262, y + 12, planAs, pens.cardText) +
-        text(right, y + 12, `${formatDegreesMinutes(study.site)}`, { ...pens.number, ...end }) +
-        text(x + 28, y + 25, one(`${where}. ${checkWords(sheet)}`, width - 200, pens.text), pens.text) +
+        text(x + 28, y + 12, one(site.name, classX - x - 40, pens.cardStrong), pens.cardStrong) +
+        text(classX, y + 12, planAs, pens.cardText) +
+        text(classX + 96, y + 12, one(lookWords(sheet), right - classX - 240, pens.text), pens.text) +
+        text(right, y + 12, formatDegreesMinutes(study.site), { ...pens.number, ...end }) +
+        text(x + 28, y + 25, one(where, width - 180, pens.text), pens.text) +
         text(right, y + 25, formatUsng(study.site) ?? '', { ...pens.number, ...end }),
       height: ROW,
     };
   };
+
+/** When somebody was there last, short; what stands on the sheet in full. */
+const lookWords = ({ check, overdueSince }: PlanSheet): string =>
+  !check || check.method === 'desk'
+    ? 'not field-verified'
+    : `${check.method} ${check.on}${overdueSince === null ? '' : ', due again'}`;

@@ -2,6 +2,7 @@ export { cardPageSvg } from './card-page.ts';
 export { defaultCardLines } from './default-card.ts';
 export { locatorRoads } from './locator.ts';
 export type { PaperName } from './paper.ts';
+export { phonePageSvg } from './phone-page.ts';
 export { planPageSvg } from './plan-page.ts';
 export { codeSvg, qrWords } from './qr.ts';
 export { inRoadOrder } from './road-order.ts';

@@ -1,8 +1,10 @@
 import { localPlane } from '../../geo/index.ts';
 import { MILE_M, type RoadNetwork } from '../../road/index.ts';
 import type { UnitSystem } from '../../units/index.ts';
+import { type Box as BoxOfWords, boxesAlong, holds, overlapOf } from '../boxes.ts';
 import { element, num, pathThrough, text } from '../svg.ts';
 import { type Draw, lineOf } from './flow.ts';
+import { widthOf } from './measure.ts';
 import { sheetPens as pens } from './sheet-pens.ts';
 import type { LocatorRoad, PlanSheet } from './sheet-types.ts';
 
@@ -69,39 +71,59 @@ interface Box {
   readonly height: number;
 }
 
-/** Every road's name once, beside a vertex that lies inside, clear of the site and of one another. */
+/** Where a name may stand beside a point of its road: left or right of the middle, above or under, in shares of its own size. */
+const BESIDE = [
+  [0, -8],
+  [0, 17],
+  [1, 4],
+  [-1, 4],
+] as const;
+
+/** Every road's name once, inside, where it crosses the fewest roads, clear of the site, the arrow, the bar and other names. */
 function names(
   lines: readonly { name: string | null; points: number[] }[],
   box: Box,
   middle: [number, number],
 ): string {
+  const roads = lines.flatMap(({ points }) => boxesAlong(points, 2));
+  const inside = { x0: box.x + 2, y0: box.y + 2, x1: box.x + box.width - 2, y1: box.y + box.height - 2 };
+  const taken = [
+    { x0: middle[0] - 12, y0: middle[1] - 12, x1: middle[0] + 12, y1: middle[1] + 12 },
+    { x0: inside.x1 - 22, y0: inside.y0, x1: inside.x1, y1: inside.y0 + 32 },
+    { x0: inside.x0, y0: inside.y1 - 16, x1: inside.x0 + 96, y1: inside.y1 },
+  ];
   const told = new Set<string>();
-  const taken: { x: number; y: number; half: number }[] = [{ x: middle[0], y: middle[1], half: 14 }];
-  taken.push(
-    { x: box.x + box.width - 12, y: box.y + 16, half: 10 },
-    { x: box.x + 45, y: box.y + box.height - 10, half: 45 },
-  );
   let svg = '';
-  for (const { name, points } of lines) {
+  for (const { name } of lines) {
     if (name === null || told.has(name)) continue;
-    const half = name.length * 2.6;
-    for (let i = 0; i + 1 < points.length; i += 2) {
-      const [px, py] = [points[i]!, points[i + 1]! - 6];
-      const inside =
-        px - half > box.x + 2 && px + half < box.x + box.width - 2 && py > box.y + 12 && py < box.y + box.height - 18;
-      if (!inside || taken.some((other) => Math.abs(other.y - py) < 13 && Math.abs(other.x - px) < half + other.half))
-        continue;
-      const halo = { stroke: '#ffffff', 'stroke-width': 2.5, 'paint-order': 'stroke', 'stroke-linejoin': 'round' };
-      svg += text(px, py, name, { ...pens.textNote, ...halo, 'text-anchor': 'middle' });
-      taken.push({ x: px, y: py, half });
-      told.add(name);
-      break;
+    told.add(name);
+    const half = widthOf(name, pens.textNote) / 2 + 3;
+    let best: { readonly x: number; readonly y: number; readonly at: BoxOfWords; readonly cost: number } | null = null;
+    for (const { points } of lines.filter((line) => line.name === name)) {
+      for (let i = 0; i + 1 < points.length; i += 2) {
+        for (const [aside, down] of BESIDE) {
+          const [x, y] = [points[i]! + aside * (half + 4), points[i + 1]! + down];
+          const at = { x0: x - half, y0: y - 9, x1: x + half, y1: y + 4 };
+          if (!holds(inside, at) || taken.some((other) => overlapOf(at, other) > 0)) continue;
+          const cost = roads.reduce((sum, road) => sum + overlapOf(at, road), 0);
+          if (!best || cost < best.cost) best = { x, y, at, cost };
+        }
+      }
     }
+    if (!best) continue;
+    const halo = { stroke: '#ffffff', 'stroke-width': 2.5, 'paint-order': 'stroke', 'stroke-linejoin': 'round' };
+    svg += text(best.x, best.y, name, { ...pens.textNote, ...halo, 'text-anchor': 'middle' });
+    taken.push(best.at);
   }
   return svg;
 }
 
+/** Paper under what must be read over the roads. */
+const patch = (x: number, y: number, width: number, height: number): string =>
+  element('rect', { fill: '#ffffff', x, y, width, height });
+
 const north = (x: number, y: number): string =>
+  patch(x - 8, y - 3, 16, 25) +
   element('path', { fill: '#000000', d: `M${num(x)} ${num(y)}l4 9h-8z` }) +
   text(x, y + 19, 'N', { ...pens.numberStrong, 'text-anchor': 'middle' });
 
@@ -110,10 +132,12 @@ function bar(x: number, y: number, scale: number, units: UnitSystem): string {
   const [lengthM, words] = units === 'us' ? [MILE_M / 4, '¼ mile'] : [500, '500 m'];
   const end = x + lengthM * scale;
   return (
+    patch(x - 3, y - 8, lengthM * scale + 14 + widthOf(words, pens.number), 13) +
     element('path', {
       ...lineOf(1),
       class: 'locator-bar',
       d: `M${num(x)} ${num(y - 3)}v6M${num(x)} ${num(y)}H${num(end)}M${num(end)} ${num(y - 3)}v6`,
-    }) + text(end + 5, y + 3.5, words, pens.number)
+    }) +
+    text(end + 5, y + 3.5, words, pens.number)
   );
 }

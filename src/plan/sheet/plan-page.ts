@@ -1,8 +1,8 @@
 import type { UnitSystem } from '../../units/index.ts';
 import { callBlock } from './call-block.ts';
 import { columns } from './columns.ts';
-import { firstMinutes } from './first-minutes.ts';
-import { boxed, type Draw, heightOf, item, paragraph, ruleAcross, stack } from './flow.ts';
+import { firstBlock } from './first-block.ts';
+import { type Draw, heightOf, ruleAcross, stack } from './flow.ts';
 import { footBlock } from './foot-block.ts';
 import { forcesBlock, raiseBlock, ropeBlock } from './haul-blocks.ts';
 import { headBlock, sentenceBlock } from './head-block.ts';
@@ -12,7 +12,6 @@ import { papers } from './paper.ts';
 import { peopleBlock } from './people-block.ts';
 import { reachBlock } from './reach-block.ts';
 import { sheetDrawing } from './sheet-drawing.ts';
-import { sheetPens as pens } from './sheet-pens.ts';
 import type { PlanSheet, SheetOptions } from './sheet-types.ts';
 import { teamBox } from './team-box.ts';
 
@@ -20,7 +19,7 @@ import { teamBox } from './team-box.ts';
 const DRAWING = 531;
 const GUTTER = 13;
 /** The drawing gets no less height than this; what stands under it is cut for it. */
-const LEAST_DRAWING = 440;
+const LEAST_DRAWING = 520;
 const LOCATOR = { least: 54, most: 120 };
 const GAP = 9;
 
@@ -64,15 +63,7 @@ function asideBlock(
 ): { block: Draw; located: boolean } {
   const { study } = sheet;
   const high = study.angle?.planAs === 'high';
-  const first = boxed(
-    stack(
-      [
-        paragraph(high ? 'First crew' : 'First five minutes', pens.boxHeading),
-        ...firstMinutes(study, units).map((words, i) => item(String(i + 1), words)),
-      ],
-      2.5,
-    ),
-  );
+  const first = firstBlock(study, units);
   const call = callBlock(sheet);
   const left = (draws: readonly Draw[]): number => room - heightOf(stack(draws, GAP), width) - GAP;
   const withLocator = (draws: readonly Draw[]): { block: Draw; located: boolean } => {

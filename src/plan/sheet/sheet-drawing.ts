@@ -39,12 +39,13 @@ const scalesOf = (units: UnitSystem): Scale[] =>
 
 /**
  * Plan view over profile in a box of the page, both at the largest round scale that fits, one x axis, height not exaggerated.
- * Returns nothing where the study has no bench.
+ * Returns nothing where the study has no bench. Off paper the scale is not named: a screen shows it at any size.
  */
 export function sheetDrawing(
   study: Study,
   box: { x: number; y: number; width: number; height: number },
   units: UnitSystem,
+  onPaper = true,
 ): string {
   if (!study.bench) return '';
   const shown = shownLayouts(study, null);
@@ -72,10 +73,15 @@ export function sheetDrawing(
     edgeY: box.y + (extent.leftM + spareM) * scale,
   });
   const bars = { x: planBox.x1, y: planBox.y1 + 12 };
-  const told = text(planBox.x1, planBox.y1 + 46, `${words}, height not exaggerated`, {
-    ...pens.number,
-    'text-anchor': 'end',
-  });
+  const told = text(
+    planBox.x1,
+    planBox.y1 + 46,
+    onPaper ? `${words}, height not exaggerated` : 'height not exaggerated',
+    {
+      ...pens.number,
+      'text-anchor': 'end',
+    },
+  );
   let svg = planDrawing(study, shown, plan, units) + scaleBars({ ...bars, scale, units, pens }) + told;
   if (!span) return svg;
   const frame = profileFrame(study, {

@@ -3,6 +3,7 @@ import {
   cardPageSvg,
   defaultCardLines,
   type PlanSheet,
+  phonePageSvg,
   planPageSvg,
   planSheetHtml,
   type SheetOptions,
@@ -232,9 +233,13 @@ describe('plan sheet', () => {
         for (const name of ['script', 'image', 'foreignObject', 'a', 'style', 'img'])
           expect(elementsOf(root, name)).toHaveLength(0);
       }
-      expect(html.match(/<svg xmlns/g)).toHaveLength(2);
+      expect(html.match(/<svg xmlns/g)).toHaveLength(3);
       expect(html).not.toMatch(/<script|<img|\son\w+="|[\u202A-\u202E\u2066-\u2069]/);
-      expect(html.replaceAll('http://www.w3.org/2000/svg', '')).not.toMatch(/(?:href|src)="|url\(|@import/);
+      const place = /<a href="geo:-?[\d.]+,-?[\d.]+"/g;
+      expect(html.match(place)).toHaveLength(1);
+      expect(html.replaceAll('http://www.w3.org/2000/svg', '').replace(place, '')).not.toMatch(
+        /(?:href|src)="|url\(|@import/,
+      );
     }
   });
 
@@ -301,11 +306,55 @@ describe('book of sheets', () => {
     const far = planSheetOf({ alongM: 900, site: { id: 'b', name: 'Far End', notes: '', radio: null } });
     const near = planSheetOf({ alongM: 100, site: { id: 'a', name: 'Near End', notes: '', radio: null } });
     const html = sheetBookHtml([far, near], letter);
-    const pages = html.match(/<svg xmlns.*?<\/svg>\s*<\/section>/gs)!.map((page) => page.replace('</section>', ''));
+    const pages = [...html.matchAll(/<section class="page">(.*?)<\/section>/gs)].map(([, page]) => page!);
     expect(pages).toHaveLength(5);
     const index = textsOf(pages[0]!);
     expect(index).toMatch(/2 Near End .* 4 Far End/);
     expect(textsOf(pages[1]!)).toContain('Near End');
     expect(textsOf(pages[3]!)).toContain('Far End');
+    expect(html).toMatch(/<ol><li><a href="#sheet-1">Near End<\/a>.*<a href="#sheet-2">Far End<\/a>/);
+    expect(html.match(/<section class="phone" id="sheet-\d">/g)).toHaveLength(2);
+  });
+});
+
+describe('a sheet on a phone', () => {
+  it('says in one column what the page says, the card after it, numbers and position to tap', () => {
+    const call = [
+      { who: 'Rope team', why: 'rope does not reach', agency: null, phone: '(555) 010-0190', radio: null },
+      { who: 'Roads', why: 'a lane is closed', agency: null, phone: 'ask dispatch', radio: null },
+    ];
+    const sheet = planSheetOf({}, { call });
+    const svg = phonePageSvg(sheet, 'us');
+    const root = readSvg(svg);
+    const words = textsOf(svg);
+    for (const part of [
+      'North Shelf',
+      CAUTION.slice(0, 40),
+      'First five minutes',
+      'The raise',
+      'People and minutes',
+      'Forces',
+      'Whom to call',
+      'Reach it, hazards',
+      'Check card, North Shelf',
+      'Not field-verified.',
+      'US National Grid 9T',
+      ...defaultCardLines.map(({ heading }) => heading),
+    ])
+      expect(words).toContain(part);
+    expect(elementsOf(root, 'a').map((a) => a.getAttribute('href'))).toEqual([
+      expect.stringMatching(/^geo:4[34]\.\d{5},-1\d\d\.\d{5}$/),
+      'tel:5550100190',
+    ]);
+    expect(svg).not.toMatch(/NaN|undefined|Infinity/);
+    const [, , width] = root.getAttribute('viewBox')!.split(' ').map(Number);
+    expect(width).toBeLessThanOrEqual(300);
+  });
+
+  it('has the stop line first at a high place, no minutes, no team size, nothing that is called only on the back', () => {
+    const words = textsOf(phonePageSvg(highSheet(), 'us'));
+    expect(words.indexOf('Technical rope team needed')).toBeLessThan(words.indexOf('First crew'));
+    expect(words.indexOf('First crew')).toBeLessThan(words.indexOf('For the technical team'));
+    expect(words).not.toMatch(/\d min\b|People planned|to raise|on the back/);
   });
 });

@@ -42,9 +42,11 @@ export function Sheet({ study, name, site }: { study: Study; name: string; site:
           </button>
           <div class="sheet" data-testid="sheet">
             {/* biome-ignore lint/security/noDangerouslySetInnerHtml: the sheet makes every text of study and book inert. */}
-            <div dangerouslySetInnerHTML={{ __html: pages.front }} />
+            <div class="narrow" dangerouslySetInnerHTML={{ __html: pages.phone }} />
             {/* biome-ignore lint/security/noDangerouslySetInnerHtml: as above. */}
-            <div dangerouslySetInnerHTML={{ __html: pages.back }} />
+            <div class="paper" dangerouslySetInnerHTML={{ __html: pages.front }} />
+            {/* biome-ignore lint/security/noDangerouslySetInnerHtml: as above. */}
+            <div class="paper" dangerouslySetInnerHTML={{ __html: pages.back }} />
           </div>
         </>
       )}

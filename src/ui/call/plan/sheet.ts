@@ -4,6 +4,7 @@ import {
   cardPageSvg,
   locatorRoads,
   type PlanSheet,
+  phonePageSvg,
   planPageSvg,
   planSheetHtml,
   type SheetOptions,
@@ -25,8 +26,9 @@ export interface SheetInputs {
   readonly address: string;
 }
 
-/** A plan sheet, front and back as SVG texts for the screen, and whole as one HTML file that opens anywhere. */
+/** A plan sheet as SVG texts for the screen: one column for a phone, front and back; and whole as one HTML file that opens anywhere. */
 export interface SheetPages {
+  readonly phone: string;
   readonly front: string;
   readonly back: string;
   html(): string;
@@ -63,6 +65,7 @@ export function sheetPages({ study, name, site, pack, book, today, ...inputs }: 
   const sheet = { ...base, mile, district: base.district || pack.district };
   const options: SheetOptions = { paper: pack.units === 'us' ? 'letter' : 'a4', units: pack.units };
   return {
+    phone: phonePageSvg(sheet, pack.units),
     front: planPageSvg(sheet, options),
     back: cardPageSvg(sheet, options),
     html: () => planSheetHtml(sheet, options),
