@@ -10,7 +10,7 @@ export const dot = (a: PlanVector, b: PlanVector): number => a.x * b.x + a.y * b
 
 /** Unit vector of a direction; the null vector stays. */
 export function unit(v: PlanVector): PlanVector {
-  const length = Math.hypot(v.x, v.y);
+  const length = Math.sqrt(v.x * v.x + v.y * v.y);
   return length > 0 ? { x: v.x / length, y: v.y / length } : v;
 }
 

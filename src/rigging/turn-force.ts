@@ -17,6 +17,8 @@ export const resultantKn = (t1Kn: number, t2Kn: number, betweenRad: number): num
 export function turnForce(t1Kn: number, leg1: PlanVector, t2Kn: number, leg2: PlanVector): PlanForce {
   const u1 = unit(leg1);
   const u2 = unit(leg2);
-  const sum = { x: t1Kn * u1.x + t2Kn * u2.x, y: t1Kn * u1.y + t2Kn * u2.y };
-  return { kn: Math.hypot(sum.x, sum.y), toward: unit(sum) };
+  const x = t1Kn * u1.x + t2Kn * u2.x;
+  const y = t1Kn * u1.y + t2Kn * u2.y;
+  const kn = Math.sqrt(x * x + y * y);
+  return { kn, toward: kn > 0 ? { x: x / kn, y: y / kn } : { x: 0, y: 0 } };
 }

@@ -46,6 +46,12 @@ export function addLoad(
 
 const TOLERANCE = 1e-9;
 
+/** Both loads together. */
+export const bothLoads = (a: AnchorLoad, b: AnchorLoad): AnchorLoad => ({
+  verdict: Math.max(a.verdict, b.verdict) as AnchorLoad['verdict'],
+  holdFactor: Math.min(a.holdFactor, b.holdFactor),
+});
+
 /** Attachments for each of so many lines that share an anchor. */
 export const freeOf = (anchor: Anchor, lines: number): number =>
   anchor.kind === 'apparatus' ? Math.floor(anchor.attachments / lines) : 1;

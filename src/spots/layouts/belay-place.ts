@@ -22,8 +22,11 @@ export interface BelaySituation {
 /** The belay on the anchor that holds the main line at the edge, with a tie of its own. */
 export const ownBelay = (tie: TiePlace, kind: 'straight' | 'turned', toBendM: number): BelayPlace => ({
   ...{ tie, unit: null, lanes: 0, atMin: 0 },
-  runM: kind === 'turned' ? toBendM + LAYOUT_LIMITS.belayAsideM : toBendM,
+  runM: kind === 'turned' ? ownBelayM(toBendM) : toBendM,
 });
+
+/** Its rope from the edge where the main line bends, metres. */
+export const ownBelayM = (toBendM: number): number => toBendM + LAYOUT_LIMITS.belayAsideM;
 
 /** What may hold a belay by itself. */
 export type BelayHolder = Pick<Stand, 'tie' | 'unit' | 'lanes'>;

@@ -1,41 +1,36 @@
 import type { PointM } from '../../geo/index.ts';
-import {
-  type ApparatusAnchor,
-  type Conditions,
-  type HoldSettings,
-  holdKn,
-  type PlanVector,
-  tireFriction,
-} from '../../rigging/index.ts';
+import { type PlanVector, unit } from '../../rigging/index.ts';
 import { toRadians } from '../../units/index.ts';
-import { type BendRay, bendRays, raysWithin } from './bend-rays.ts';
-import type { HaulFrame } from './haul-frame.ts';
+import { placeOnBench } from '../bench-place.ts';
+import { corridorSight, emptySight, type Sight } from './corridor.ts';
+import { behindEdgeM, type HaulFrame } from './haul-frame.ts';
 import { LAYOUT_LIMITS } from './layout-limits.ts';
-import type { Means } from './means.ts';
-import { holdCounts } from './rank.ts';
-import type { Stand } from './stands.ts';
-import type { TiePlace } from './tie-places.ts';
 
-/** A place for a change of direction, held by a tie from an anchor. */
+/** A place where a main line may bend on its way along the road. */
 export interface Bend extends PointM {
   /** From the edge, metres in plan, and the unit vector towards it. */
   readonly toEdgeM: number;
   /** By how much the rope also bends in plan at the edge, degrees; 0 within 10° of the descent's line. */
   readonly offLineDeg: number;
   readonly towardEdge: PlanVector;
-  /** Unit vector from what holds it. */
-  readonly tieX: number;
-  readonly tieY: number;
+  /** Unit vector of the resultant of both legs, the second along the road. */
+  readonly pull: PlanVector;
+  /** Element of the bench, with fractions, and the offset from the middle of the travelled way, metres. */
+  readonly element: number;
+  readonly asideM: number;
+  /** Ways along the road that stay inside the usable edges. */
+  readonly sight: () => Sight;
 }
 
-/** The second leg may leave the road's direction by about this: beyond it the tie of no anchor fits. */
-const LEG_SLACK_DEG = 8;
+/** Bends are sought on rays from the edge this far apart, at these steps along them, up to here. */
+export const RAY_STEP_DEG = 2.5;
+export const BEND_STEP_M = 0.25;
+const FARTHEST_M = 6;
+
 /**
- * Where a main line may bend when it is held from a tie and hauled along the road: near the descent's line, far enough behind
- * the edge, the tie neither too short nor too long and within reach of the resultant of both legs. The nearest to the edge whose tie
- * fits well, and one still nearer whose tie fits some anchors: rope, friction and way are least there; the nearest that takes no lane
- * more than the apparatus does; and on a grade where the hold counts the one that the apparatus holds best. `wide` seeks those more
- * than 10° off the line, where the rope also bends in plan at the edge.
+ * Where a main line may bend, whatever holds it, nearest to the edge first: on rays about the descent's line, far enough behind
+ * the edge. `wide` gives those more than 10° off the line, where the rope also bends in plan at the edge. Those of one frame are
+ * worked out once.
  *
  * ```
  *     tie ●
@@ -45,91 +40,53 @@ const LEG_SLACK_DEG = 8;
  *   ────────●─ edge
  * ```
  */
-export function bendsFor(
-  frame: HaulFrame,
-  { tie, lanes }: Pick<Stand, 'tie' | 'lanes'>,
-  along: -1 | 1,
-  { rates, conditions }: Pick<Means, 'rates' | 'conditions'>,
-  wide: boolean,
-): Bend[] {
-  const { edge } = frame;
-  const rays = bendRays(frame, along, rates.pulleyEfficiency, wide);
-  const { well, perhaps } = nearestOn(rays, edge, tie);
-  const bends = well === null ? [] : [well];
-  if (perhaps !== null && (well === null || perhaps.toEdgeM < well.toEdgeM)) bends.push(perhaps);
-  const add = (bend: Bend | null): void => {
-    if (bend !== null && !bends.some(({ x, y }) => x === bend.x && y === bend.y)) bends.push(bend);
-  };
-  if (tie.anchor.kind !== 'apparatus' || bends.length === 0) return bends;
-  const sparing = raysWithin(rays, lanes);
-  if (sparing !== rays) {
-    const spares = nearestOn(sparing, edge, tie);
-    add(spares.well ?? spares.perhaps);
-  }
-  if (well !== null && !wide && holdCounts(frame.grade)) {
-    const steadiest = bySteadiness(rays, tie.anchor, conditions, rates);
-    for (let k = 0, found = false; k < steadiest.length && !found; k++) {
-      const steady = nearestOn([steadiest[k]], edge, tie).well;
-      found = steady !== null;
-      add(steady);
+export function bendGrid(frame: HaulFrame, along: -1 | 1, efficiency: number, wide: boolean): readonly Bend[] {
+  const known = kept.get(frame) ?? new Map<string, readonly Bend[]>();
+  kept.set(frame, known);
+  const key = `${along} ${efficiency} ${wide}`;
+  const bends = known.get(key) ?? gridOf(frame, along, efficiency, wide);
+  known.set(key, bends);
+  return bends;
+}
+
+const kept = new WeakMap<HaulFrame, Map<string, readonly Bend[]>>();
+
+function gridOf(frame: HaulFrame, along: -1 | 1, efficiency: number, wide: boolean): Bend[] {
+  const { nearDescentDeg, bendOffDeg, turnBehindM } = LAYOUT_LIMITS;
+  const [fromDeg, toDeg] = wide ? [nearDescentDeg + RAY_STEP_DEG, bendOffDeg] : [0, nearDescentDeg];
+  const bends: Bend[] = [];
+  for (let d = turnBehindM; d <= FARTHEST_M + 1e-9; d += BEND_STEP_M) {
+    for (let off = fromDeg; off <= toDeg; off += RAY_STEP_DEG) {
+      for (const rayDeg of off === 0 ? [0] : [off, -off]) bends.push(...bendAt(frame, along, efficiency, rayDeg, d));
     }
   }
   return bends;
 }
 
-/** Rays by how well an apparatus at the turn holds their resultant, best first. */
-function bySteadiness(
-  rays: readonly BendRay[],
-  { emptyMassKg, fall }: ApparatusAnchor,
-  conditions: Conditions,
-  settings: HoldSettings,
-): BendRay[] {
-  const friction = tireFriction(conditions, settings) ?? 0;
-  return rays
-    .map((ray) => ({ ray, factor: holdKn(emptyMassKg, friction, settings.brakedShare, fall, ray.pull) / ray.pullKn }))
-    .sort((a, b) => b.factor - a.factor)
-    .map(({ ray }) => ray);
+/** The bend on a ray so many degrees off the descent's line at a distance from the edge; none too near the edge or off the bench. */
+export function bendAt(frame: HaulFrame, along: -1 | 1, efficiency: number, rayDeg: number, toEdgeM: number): Bend[] {
+  const { bench, edge, back, road } = frame;
+  const a = toRadians(rayDeg);
+  const ray = { x: back.x * Math.cos(a) - back.y * Math.sin(a), y: back.x * Math.sin(a) + back.y * Math.cos(a) };
+  const x = edge.x + ray.x * toEdgeM;
+  const y = edge.y + ray.y * toEdgeM;
+  if (!(behindEdgeM(frame, x, y) >= LAYOUT_LIMITS.turnBehindM - 1e-9)) return [];
+  const at = new Float64Array(2);
+  if (!placeOnBench(bench, x, y, frame.element, at)) return [];
+  const [element, offsetM] = at;
+  const asideM = offsetM - bench.shiftM[Math.round(element)];
+  const way = { x: along * road.x, y: along * road.y };
+  let sight: Sight | null = null;
+  return [
+    {
+      ...{ x, y, toEdgeM, element, asideM },
+      offLineDeg: Math.abs(rayDeg) > LAYOUT_LIMITS.nearDescentDeg ? Math.abs(rayDeg) : 0,
+      towardEdge: { x: -ray.x, y: -ray.y },
+      pull: unit({ x: way.x / efficiency - ray.x, y: way.y / efficiency - ray.y }),
+      sight: () => {
+        sight ??= corridorSight(bench, x, y, element, along, way, emptySight(bench.count));
+        return sight;
+      },
+    },
+  ];
 }
-
-/** Of the bends on some rays the nearest to the edge whose tie fits any anchor, and whose tie fits some. */
-function nearestOn(
-  rays: readonly BendRay[],
-  edge: PointM,
-  tie: TiePlace,
-): { readonly well: Bend | null; readonly perhaps: Bend | null } {
-  let well: Bend | null = null;
-  let perhaps: Bend | null = null;
-  for (const ray of rays) {
-    for (const d of ray.atM) {
-      if (well !== null && d >= well.toEdgeM) break;
-      const x = edge.x + ray.x * d;
-      const y = edge.y + ray.y * d;
-      const dx = x - tie.x;
-      const dy = y - tie.y;
-      const square = dx * dx + dy * dy;
-      if (square < LEAST_SQUARE || square > MOST_SQUARE) continue;
-      const tieM = Math.sqrt(square);
-      if (tie.spot !== null && dx * tie.outX + dy * tie.outY < LEAVES_END * tieM) continue;
-      const cosOff = (dx * ray.pull.x + dy * ray.pull.y) / tieM;
-      if (cosOff < PERHAPS_COS) continue;
-      const fits = cosOff >= FITS_COS;
-      if (!fits && perhaps !== null && perhaps.toEdgeM <= d) continue;
-      const towardEdge = { x: -ray.x, y: -ray.y };
-      const bend = { x, y, toEdgeM: d, offLineDeg: ray.offLineDeg, towardEdge, tieX: dx / tieM, tieY: dy / tieM };
-      if (!fits) perhaps = bend;
-      else {
-        well = bend;
-        break;
-      }
-    }
-  }
-  return { well, perhaps };
-}
-
-const LEAST_SQUARE = LAYOUT_LIMITS.tieLeastM ** 2;
-const MOST_SQUARE = LAYOUT_LIMITS.tieMostM ** 2;
-/** A tie leaves the end of an apparatus within about 70° of square, so that it does not lie along the body. */
-const LEAVES_END = 0.35;
-/** Angle between the tie and the resultant of both legs: fits any anchor, and fits some. */
-const FITS_COS = Math.cos(toRadians(LAYOUT_LIMITS.tieOffDeg - LEG_SLACK_DEG / 2));
-const PERHAPS_COS = Math.cos(toRadians(LAYOUT_LIMITS.tieOffDeg + LEG_SLACK_DEG));

@@ -1,7 +1,6 @@
 import type { Spot } from '../spot-types.ts';
 import type { BelayHolder } from './belay-place.ts';
 import { chosenFew } from './chosen-few.ts';
-import { emptySight } from './corridor.ts';
 import { haulFrame } from './haul-frame.ts';
 import { hopes } from './hope.ts';
 import { layoutSpots } from './layout-spots.ts';
@@ -79,7 +78,6 @@ function newSearch(question: LayoutQuestion, means: Means, spots: readonly Spot[
   const rigRopesM = rigRopesOf(means);
   return {
     ...{ rigRopesM, hopeOf: hopes(means, ground.traits, (atMin) => rigRopesM('turned', atMin)) },
-    sight: emptySight(ground.bench.count),
     mostFieldM: mostFieldOf(means),
     laneGrid: laneGrid(ground.traits),
     ...{ frame, means, pins, spots, standsOf, podiums: newPodiums(), trace: { bends: 0, inSight: 0 } },

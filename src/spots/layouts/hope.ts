@@ -5,6 +5,7 @@ import type { Means } from './means.ts';
 import { minutesOf } from './minutes-of.ts';
 import { LEAST_OTHERS } from './people-there.ts';
 import type { PullBase } from './pull-base.ts';
+import { Refused } from './refused.ts';
 
 /** What a turned haul can at most come to: no later exact figure of it ranks before this. */
 export interface Hope {
@@ -12,8 +13,8 @@ export interface Hope {
   readonly minutes: number;
   /** Shortest field that it stands for, metres. */
   readonly fieldM: number;
-  /** Lanes from which on it takes no place any more, by the way along the road. */
-  readonly refusedLanes: Record<-1 | 1, number>;
+  /** What took no place with it, against the drawing of the road and along it. */
+  readonly refused: readonly [Refused, Refused];
 }
 
 /** The hope of a field, by its metre; null where no throw in it is long enough. */
@@ -73,7 +74,7 @@ export function hopes(means: Means, traits: RoadTraits, rigRopesM: (atMin: numbe
     const room = { lanesTaken: 0, roomM: LAYOUT_LIMITS.roomMostM };
     const { total } = minutesOf({ kind: 'turned', base, choice, apparatusAtMin, ...room }, means, traits);
     const never = Number.POSITIVE_INFINITY;
-    return { choice, minutes: total ?? never, fieldM, refusedLanes: { [-1]: never, 1: never } };
+    return { choice, minutes: total ?? never, fieldM, refused: [new Refused(), new Refused()] };
   }
 }
 

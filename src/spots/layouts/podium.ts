@@ -1,13 +1,13 @@
 import type { Candidate } from './candidate.ts';
-import { compareRank, type RankKey } from './rank.ts';
+import { type RankKey, rankOrder } from './rank.ts';
 import type { TiePlace } from './tie-places.ts';
 
 /** What a search keeps of each kind and direction: the first by rank, and those with fewest lanes and fewest resets. */
 const ORDERS = [
-  (a: RankKey, b: RankKey): number => compareRank(a, b).order,
+  (a: RankKey, b: RankKey): number => rankOrder(a, b),
   (a: RankKey, b: RankKey): number =>
-    unmet(a) - unmet(b) || impractical(a) - impractical(b) || a.lanes - b.lanes || compareRank(a, b).order,
-  (a: RankKey, b: RankKey): number => uncrewed(a) - uncrewed(b) || a.resets - b.resets || compareRank(a, b).order,
+    unmet(a) - unmet(b) || impractical(a) - impractical(b) || a.lanes - b.lanes || rankOrder(a, b),
+  (a: RankKey, b: RankKey): number => uncrewed(a) - uncrewed(b) || a.resets - b.resets || rankOrder(a, b),
 ] as const;
 
 const unmet = (key: RankKey): number => (key.verdict === 'no' ? 1 : 0);
@@ -17,6 +17,8 @@ const impractical = (key: RankKey): number => (key.practical ? 0 : 1);
 /** The best candidates of one kind and direction, each first in one order. */
 export class Podium {
   readonly #first: (Candidate | null)[] = ORDERS.map(() => null);
+  /** How many times a place was filled. */
+  filled = 0;
 
   /** True where a candidate could still take a place; `best` is what its key could at most come to. */
   admits(best: RankKey, places: Places): boolean {
@@ -32,8 +34,9 @@ export class Podium {
   offer(candidate: Candidate): void {
     ORDERS.forEach((order, k) => {
       const held = this.#first[k];
-      if (held === null || (order(candidate.key, held.key) || tieBreak(candidate, held)) < 0)
-        this.#first[k] = candidate;
+      if (held !== null && (order(candidate.key, held.key) || tieBreak(candidate, held)) >= 0) return;
+      this.#first[k] = candidate;
+      this.filled++;
     });
   }
 

@@ -1,31 +1,34 @@
 import type { PlanVector } from '../../rigging/index.ts';
-import { toRadians } from '../../units/index.ts';
-import { placeOnBench } from '../bench-place.ts';
 import { strip } from '../footprint.ts';
 import { laneUse } from '../lanes.ts';
-import { type AnchorLoad, noLoad } from './anchor-load.ts';
+import { type AnchorLoad, bothLoads } from './anchor-load.ts';
+import { ownBelayM } from './belay-place.ts';
 import { belaysBeside, belaysFor } from './belays-for.ts';
-import { type Bend, bendsFor } from './bends.ts';
+import { type Bend, bendGrid } from './bends.ts';
 import type { BelayPlace, Candidate } from './candidate.ts';
 import { chooseSystem } from './choose-system.ts';
-import { corridorSight, MARK_SHORT_M, type Sight } from './corridor.ts';
+import { MARK_SHORT_M } from './corridor.ts';
+import type { Hope } from './hope.ts';
 import { LAYOUT_LIMITS } from './layout-limits.ts';
 import { minutesOf } from './minutes-of.ts';
 import { bitCount, bitsBetween, laneBits, trafficPast } from './people-there.ts';
+import { mayTakePlace } from './prospect.ts';
 import type { PullBase } from './pull-base.ts';
 import { rankKeyOf } from './rank-key.ts';
 import type { Search } from './search.ts';
 import type { Stand } from './stands.ts';
 import { teamRoomM } from './team-room.ts';
-import { isClear } from './turned-clear.ts';
-import { heldLoad, turnedLoad } from './turned-load.ts';
+import { type NearestBends, type TurnTie, tieFits, turnTies } from './turn-tie.ts';
+import { bodiesClear, corridorClear } from './turned-clear.ts';
+import { addBentLoad, heldLoad, mainLoad } from './turned-load.ts';
 
 /** An anchor faces its rope within 45°. */
 const FACES = Math.SQRT1_2;
 const LEAST_FIELD_M = 3.5;
 
 /**
- * Seeks turned hauls with a change of direction on one of `turns` and the anchor on one of `anchors`, one way along the road.
+ * Seeks turned hauls with a change of direction on one of `turns` and the anchor on one of `anchors`, one way along the road, over
+ * every bend that a tie fits.
  *
  * @param wide bends wide of the descent's line, instead of those near it
  */
@@ -37,130 +40,186 @@ export function searchTurned(
   wide: boolean,
 ): void {
   const { frame, means } = search;
-  const near = turns.filter(({ tie }) => Math.hypot(tie.x - frame.edge.x, tie.y - frame.edge.y) < NEAR_M);
+  searchBends(search, bendGrid(frame, along, means.rates.pulleyEfficiency, wide), turns, anchors, along);
+}
+
+/** The same over some bends. */
+export function searchBends(
+  search: Search,
+  bends: readonly Bend[],
+  turns: readonly Stand[],
+  anchors: readonly Stand[],
+  along: -1 | 1,
+): void {
+  const { edge } = search.frame;
+  const near = turns.filter(({ tie }) => Math.hypot(tie.x - edge.x, tie.y - edge.y) < NEAR_M);
   const far = anchors.filter(({ alongM }) => alongM * along > LEAST_FIELD_M - 1);
-  for (const turn of near) {
-    for (const bend of bendsFor(frame, turn, along, means, wide)) {
-      search.trace.bends++;
-      fromBend(search, turn, bend, along, far);
-    }
+  const nearest: NearestBends = new Map();
+  for (const bend of bends) {
+    const ties = turnTies(bend, near, nearest);
+    search.trace.bends += ties.length;
+    if (ties.length > 0) fromBend(search, bend, ties, along, far);
   }
 }
 
 /** No attachment farther from the edge reaches a bend by its tie. */
 const NEAR_M = 6 + LAYOUT_LIMITS.tieMostM;
 
-/** A bend under search: what every pair with an anchor has in common. */
+/** A bend under search: what every pair of tie and anchor has in common. */
 interface BendSearch {
-  readonly turn: Stand;
   readonly bend: Bend;
   readonly along: -1 | 1;
-  readonly element: number;
   readonly base: PullBase;
   readonly contacts: Candidate['contacts'];
 }
 
-/** A belay for a bend, with what lies on turn and belay whatever the anchor. */
-interface BendBelay {
+/** An anchor seen from a bend: field, unit vector towards it, the lanes (bits) that it and the corridor surely take, its load. */
+interface Seen {
+  readonly anchor: Stand;
+  readonly fieldM: number;
+  readonly ux: number;
+  readonly uy: number;
+  readonly lanes: number;
+  readonly load: AnchorLoad;
+  /** Arrival of the later of both apparatus, and the hopes of the field with the least belay, minutes. */
+  readonly atMin: number;
+  readonly hopes: Hopes;
+}
+
+type Hopes = Readonly<Record<'rank' | 'resets', Hope | null>>;
+
+/** A belay for a tie, with what lies on turn and belay whatever the anchor. */
+interface TieBelay {
   readonly place: BelayPlace;
   readonly held: AnchorLoad;
 }
 
-function fromBend(search: Search, turn: Stand, bend: Bend, along: -1 | 1, anchors: readonly Stand[]): void {
-  const { frame } = search;
-  const { bench, road } = frame;
-  const { base, contacts } = search.baseAt('turned', bend.toEdgeM, bend.offLineDeg);
-  const way = { x: along * road.x, y: along * road.y };
-  if (!placeOnBench(bench, bend.x, bend.y, frame.element, at)) return;
-  const element = at[0];
-  const sight = corridorSight(bench, bend.x, bend.y, element, along, way, search.sight);
-  const onward = { bend, anchor: { x: bend.x + along * road.x, y: bend.y + along * road.y } };
-  const belays = belaysFor(search, turn, 'turned', bend.toEdgeM, base, onward).map(
-    (place): BendBelay => ({ place, held: heldLoad(search, turn, bend, place, base) }),
-  );
-  const one = { turn, bend, along, element, base, contacts };
-  const { towardEdge, tieX, tieY } = bend;
+function fromBend(
+  search: Search,
+  bend: Bend,
+  ties: readonly TurnTie[],
+  along: -1 | 1,
+  anchors: readonly Stand[],
+): void {
+  const { road } = search.frame;
   const efficiency = search.means.rates.pulleyEfficiency;
-  const { mostFieldM, laneGrid } = search;
-  const asideM = at[1] - bench.shiftM[Math.round(element)];
+  const { base, contacts } = search.baseAt('turned', bend.toEdgeM, bend.offLineDeg);
+  const one = { bend, along, base, contacts };
+  const seen = anchorsSeen(search, one, anchors, ties[0].turn.unit?.atMin ?? 0);
+  if (seen.length === 0) return;
+  const onward = { bend, anchor: { x: bend.x + along * road.x, y: bend.y + along * road.y } };
+  for (const tie of ties) {
+    const { turn } = tie;
+    let belays: readonly TieBelay[] | null = null;
+    for (const far of seen) {
+      const { anchor, ux, uy } = far;
+      if (anchor.tie.id === turn.tie.id || !tieFits(tie, bend, ux, uy, efficiency)) continue;
+      belays ??= belaysFor(search, turn, 'turned', bend.toEdgeM, base, onward).map(
+        (place): TieBelay => ({ place, held: heldLoad(search, turn, bend, place, base) }),
+      );
+      for (const belay of belaysBeside(belays, turn, bend, anchor)) tryPair(search, one, turn, far, belay);
+    }
+  }
+}
+
+/** The anchors whose field may still bring something, that face the bend and to which a corridor may run. */
+function anchorsSeen(search: Search, one: BendSearch, anchors: readonly Stand[], turnAtMin: number): Seen[] {
+  const { mostFieldM, laneGrid, frame, marks, pinnedBelays } = search;
+  const { bend, along, base } = one;
+  const { road } = frame;
+  const alone = marks.length > 0 || pinnedBelays !== null;
+  const leastRunM = alone ? 0 : ownBelayM(bend.toEdgeM);
+  const way = { x: along * road.x, y: along * road.y };
+  const seen: Seen[] = [];
   for (const anchor of anchors) {
     const { tie, walk } = anchor;
     const dx = tie.x - bend.x;
     const dy = tie.y - bend.y;
     const fieldM = Math.sqrt(dx * dx + dy * dy);
-    if (fieldM < LEAST_FIELD_M || fieldM > mostFieldM || tie.id === turn.tie.id) continue;
-    const across = tie.spot === null ? asideM : anchor.asideM;
-    const lanes =
-      turn.lanes |
-      anchor.lanes |
-      bitsBetween(laneGrid, Math.min(asideM, across) - CORRIDOR_SURE_M, Math.max(asideM, across) + CORRIDOR_SURE_M);
-    if (!belays.some(({ place }) => isOpen(search, one, anchor, place, fieldM, lanes))) continue;
+    if (fieldM < LEAST_FIELD_M || fieldM > mostFieldM) continue;
     const ux = dx / fieldM;
     const uy = dy / fieldM;
     if (tie.spot !== null && -(ux * tie.outX + uy * tie.outY) < FACES) continue;
-    const seen = tie.spot === null ? anchor.element - along * MARK_SHORT_M : anchor.element;
-    if (!inSight(sight, walk.x - bend.x, walk.y - bend.y, way, seen, along)) continue;
+    const element = tie.spot === null ? anchor.element - along * MARK_SHORT_M : anchor.element;
+    if (!inSight(bend, walk.x - bend.x, walk.y - bend.y, way, element, along)) continue;
     search.trace.inSight++;
-    const rx = towardEdge.x + ux / efficiency;
-    const ry = towardEdge.y + uy / efficiency;
-    if (tieX * rx + tieY * ry < TIE_WITHIN * Math.sqrt(rx * rx + ry * ry)) continue;
-    for (const belay of belaysBeside(belays, turn, bend, anchor))
-      for (const by of ['rank', 'resets'] as const) tryPair(search, one, anchor, belay, fieldM, lanes, by);
+    const across = tie.spot === null ? bend.asideM : anchor.asideM;
+    const lanes =
+      anchor.lanes |
+      bitsBetween(
+        laneGrid,
+        Math.min(bend.asideM, across) - CORRIDOR_SURE_M,
+        Math.max(bend.asideM, across) + CORRIDOR_SURE_M,
+      );
+    const atMin = Math.max(turnAtMin, anchor.unit?.atMin ?? 0);
+    const hopes = hopesOf(search, base, fieldM, leastRunM, atMin);
+    const load = mainLoad(search, anchor, base, ux, uy);
+    if (isOpen(search, one, hopes, lanes, load)) seen.push({ anchor, fieldM, ux, uy, lanes, load, atMin, hopes });
+  }
+  return seen;
+}
+
+/** A corridor reaches at least this far to either side of its ends across the road, however it slants, metres. */
+const CORRIDOR_SURE_M = 0.7;
+
+const hopesOf = ({ hopeOf }: Search, base: PullBase, fieldM: number, runM: number, atMin: number): Hopes => ({
+  rank: hopeOf(base, fieldM, runM, atMin, 'rank'),
+  resets: hopeOf(base, fieldM, runM, atMin, 'resets'),
+});
+
+/** True where some hope of a field is left on so many lanes (bits). */
+function isOpen(search: Search, { along, base }: BendSearch, { rank, resets }: Hopes, lanes: number, load: AnchorLoad) {
+  const podium = search.podiums.turned[along];
+  const fewest = bitCount(lanes);
+  return (
+    (rank !== null && mayTakePlace(search, podium, rank, base, along, fewest, load)) ||
+    (resets !== null && mayTakePlace(search, podium, resets, base, along, fewest, load))
+  );
+}
+
+const BY = ['rank', 'resets'] as const;
+
+function inSight(bend: Bend, dx: number, dy: number, way: PlanVector, element: number, along: -1 | 1): boolean {
+  const { from, to } = bend.sight();
+  const i = along > 0 ? Math.floor(element) : Math.ceil(element);
+  const slope = (way.x * dy - way.y * dx) / (way.x * dx + way.y * dy);
+  return slope >= from[i] && slope <= to[i];
+}
+
+/** Works a pair of tie and anchor out as far as it can still take a place, cheapest tests first. */
+function tryPair(search: Search, one: BendSearch, turn: Stand, far: Seen, { place: belay, held }: TieBelay): void {
+  const { bend, along, base } = one;
+  const lanes = turn.lanes | far.lanes | belay.lanes;
+  const load = bothLoads(held, far.load);
+  if (!isOpen(search, one, far.hopes, lanes, load)) return;
+  addBentLoad(load, search, turn, belay, base, bend.towardEdge, { x: far.ux, y: far.uy });
+  const atMin = Math.max(far.atMin, belay.atMin);
+  for (const by of BY) {
+    const hope = search.hopeOf(base, far.fieldM, belay.runM, atMin, by);
+    if (hope === null || !mayTakePlace(search, search.podiums.turned[along], hope, base, along, bitCount(lanes), load))
+      continue;
+    workPair(search, one, turn, far, belay, load, hope, lanes, atMin, by);
   }
 }
 
-/** True where some hope of a field is left on so many lanes. */
-function isOpen(
-  { hopeOf }: Search,
-  { turn, along, base }: BendSearch,
-  anchor: Stand,
-  belay: BelayPlace,
-  fieldM: number,
-  lanesTaken: number,
-): boolean {
-  const { runM } = belay;
-  const atMin = Math.max(turn.unit?.atMin ?? 0, anchor.unit?.atMin ?? 0, belay.atMin);
-  const lanes = bitCount(lanesTaken | belay.lanes);
-  const byRank = hopeOf(base, fieldM, runM, atMin, 'rank');
-  if (byRank !== null && lanes < byRank.refusedLanes[along]) return true;
-  const byResets = hopeOf(base, fieldM, runM, atMin, 'resets');
-  return byResets !== null && lanes < byResets.refusedLanes[along];
-}
-
-const at = new Float64Array(2);
-const TIE_WITHIN = Math.cos(toRadians(LAYOUT_LIMITS.tieOffDeg));
-
-/** Works a pair of bend and anchor out as far as it can still take a place, cheapest tests first. */
-function tryPair(
+function workPair(
   search: Search,
-  one: BendSearch,
-  anchor: Stand,
-  { place: belay, held }: BendBelay,
-  fieldM: number,
-  lanesBeside: number,
+  { bend, along, base, contacts }: BendSearch,
+  turn: Stand,
+  { anchor, fieldM, ux, uy }: Seen,
+  belay: BelayPlace,
+  load: AnchorLoad,
+  hope: Hope,
+  lanesAtLeast: number,
+  apparatusAtMin: number,
   by: 'rank' | 'resets',
 ): void {
-  const { turn, bend, along, element, base, contacts } = one;
   const { frame, means } = search;
   const { bench, ground } = frame;
   const { tie } = anchor;
   const podium = search.podiums.turned[along];
-  const apparatusAtMin = Math.max(turn.unit?.atMin ?? 0, anchor.unit?.atMin ?? 0, belay.atMin);
-  const lanesAtLeast = lanesBeside | belay.lanes;
-  const hope = search.hopeOf(base, fieldM, belay.runM, apparatusAtMin, by);
-  if (hope === null) return;
-  const places = { anchor: tie, turn: { tie: turn.tie, bend }, fieldM, base, choice: hope.choice };
-  const fewest = bitCount(lanesAtLeast);
-  if (fewest >= hope.refusedLanes[along]) return;
-  const best = rankKeyOf(frame, hope.choice, fewest, NO_LOAD, 'turned', hope.minutes);
-  if (!podium.admits(best, { ...places, ...EVEN, fieldM: hope.fieldM })) {
-    // Places only fill with better ones: what is refused once is refused for good.
-    hope.refusedLanes[along] = fewest;
-    return;
-  }
-  const leg = { x: (tie.x - bend.x) / fieldM, y: (tie.y - bend.y) / fieldM };
-  const load = turnedLoad(search, one, held, leg, anchor, belay);
-  if (!podium.admits(rankKeyOf(frame, hope.choice, fewest, load, 'turned', hope.minutes), places)) return;
+  const leg = { x: ux, y: uy };
+  if (!bodiesClear(frame, turn.tie, bend, tie)) return;
   const corridor = strip(bend.x, bend.y, tie.x, tie.y, LAYOUT_LIMITS.corridorM);
   const lanesTaken = lanesAtLeast | laneBits(laneUse(bench, ground.traits, corridor, Math.floor(anchor.element)).taken);
   const lanes = bitCount(lanesTaken);
@@ -174,25 +233,14 @@ function tryPair(
     by,
   );
   if (choice === null) return;
+  const places = { anchor: tie, turn: { tie: turn.tie }, fieldM, base, choice };
   const known = rankKeyOf(frame, choice, lanes, load, 'turned', hope.minutes);
-  if (!podium.admits(known, { ...places, choice }) || !isClear(search, turn, bend, anchor, element)) return;
-  const roomM = teamRoomM(bench, bend, leg, element, fieldM, tie.spot);
+  if (!podium.admits(known, places) || !corridorClear(frame, turn.tie, bend, anchor, bend.element)) return;
+  const roomM = teamRoomM(bench, bend, leg, bend.element, fieldM, tie.spot);
   const candidate: Omit<Candidate, 'key'> = {
     ...{ kind: 'turned', along, anchor: tie, turn: { tie: turn.tie, bend }, belay, handTurn: null },
     ...{ base, contacts, fieldM, roomM, choice, by, lanesTaken, apparatusAtMin },
   };
   const minutes = minutesOf(candidate, means, ground.traits).total ?? Number.POSITIVE_INFINITY;
   podium.offer({ ...candidate, key: rankKeyOf(frame, choice, lanes, load, 'turned', minutes) });
-}
-
-const NO_LOAD = noLoad();
-/** Spots with nothing to check: what a tie could at best come to. */
-const EVEN = { anchor: { spot: null }, turn: null };
-/** A corridor reaches at least this far to either side of its ends across the road, however it slants, metres. */
-const CORRIDOR_SURE_M = 0.7;
-
-function inSight(sight: Sight, dx: number, dy: number, way: PlanVector, element: number, along: -1 | 1): boolean {
-  const i = along > 0 ? Math.floor(element) : Math.ceil(element);
-  const slope = (way.x * dy - way.y * dx) / (way.x * dx + way.y * dy);
-  return slope >= sight.from[i] && slope <= sight.to[i];
 }

@@ -3,7 +3,6 @@ import type { Contact, Descent, RopeRise } from '../../descent/index.ts';
 import { toRadians } from '../../units/index.ts';
 import type { Spot } from '../spot-types.ts';
 import type { BelayHolder } from './belay-place.ts';
-import type { Sight } from './corridor.ts';
 import type { HaulFrame } from './haul-frame.ts';
 import { haulGround } from './haul-ground.ts';
 import type { HopeOf } from './hope.ts';
@@ -43,8 +42,6 @@ export interface Search {
   /** No rope that comes lets a longer field throw farther, metres. */
   readonly mostFieldM: number;
   readonly laneGrid: LaneGrid;
-  /** Scratch of `corridorSight`. */
-  readonly sight: Sight;
   readonly podiums: { readonly straight: Podium; readonly turned: Readonly<Record<-1 | 1, Podium>> };
 }
 

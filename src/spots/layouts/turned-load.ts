@@ -27,23 +27,33 @@ export function heldLoad(
   return load;
 }
 
-/** Every force of a turned haul on what holds it; `leg` is the unit vector from the bend to the anchor. */
-export function turnedLoad(
+/** What lies on the anchor of a turned haul whatever holds its bend; (ux, uy) is the unit vector from the bend to the anchor. */
+export function mainLoad(
   { means }: Pick<Search, 'means'>,
-  { turn, bend, base }: { readonly turn: Stand; readonly bend: Bend; readonly base: PullBase },
-  held: AnchorLoad,
-  leg: PlanVector,
-  anchor: Stand,
-  belay: BelayPlace,
+  { tie }: Stand,
+  { farHangingKn }: PullBase,
+  ux: number,
+  uy: number,
 ): AnchorLoad {
   const { rates, conditions } = means;
-  const { tensionKn, farHangingKn } = base;
-  const load = { ...held };
-  const free = freeOf(turn.tie.anchor, belay.tie.id === turn.tie.id ? 2 : 1);
-  const bent = turnForce(tensionKn.hanging, bend.towardEdge, farHangingKn, leg);
-  addLoad(load, turn.tie.anchor, free, bent.kn, bent.toward, rates.haulingFactor, conditions, rates);
-  const back = { x: -leg.x, y: -leg.y };
-  const atMain = freeOf(anchor.tie.anchor, belay.tie.id === anchor.tie.id ? 2 : 1);
-  addLoad(load, anchor.tie.anchor, atMain, farHangingKn, back, rates.haulingFactor, conditions, rates);
+  const load = noLoad();
+  const back = { x: -ux, y: -uy };
+  addLoad(load, tie.anchor, freeOf(tie.anchor, 1), farHangingKn, back, rates.haulingFactor, conditions, rates);
   return load;
+}
+
+/** Adds to what is known of a turned haul what its bent line does to the change of direction. */
+export function addBentLoad(
+  load: AnchorLoad,
+  { means }: Pick<Search, 'means'>,
+  { tie }: Stand,
+  belay: BelayPlace,
+  { tensionKn, farHangingKn }: PullBase,
+  towardEdge: PlanVector,
+  leg: PlanVector,
+): void {
+  const { rates, conditions } = means;
+  const free = freeOf(tie.anchor, belay.tie.id === tie.id ? 2 : 1);
+  const { kn, toward } = turnForce(tensionKn.hanging, towardEdge, farHangingKn, leg);
+  addLoad(load, tie.anchor, free, kn, toward, rates.haulingFactor, conditions, rates);
 }
