@@ -6,8 +6,8 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { publishedPolicy } from '../../config/csp.mjs';
 import { main } from '../../src/cli/main.ts';
 import { demoFileOptions, writeSmallBook } from '../helpers/small-district.ts';
-import { root, startApp } from './app.ts';
-import { launchChromium, withoutChromium } from './chromium.ts';
+import { root, sharedApp } from './app.ts';
+import { sharedChromium, withoutChromium } from './chromium.ts';
 import { type FolderServer, folderServer } from './folder-server.ts';
 import { openPage, phone, sentenceLike } from './page.ts';
 
@@ -18,7 +18,7 @@ describe.skipIf(withoutChromium())('a published folder under a path of a plain h
   let browser: Browser;
   beforeAll(async () => {
     // Builds the app where it is old.
-    await (await startApp()).stop();
+    await sharedApp();
     const book = join(folder, 'small.brinkbook');
     // Without its readings the first is planned as steep, so that there is a haul to work out.
     await writeSmallBook(book, ['kettle-bend', 'third-culvert'], (whole) => ({
@@ -28,10 +28,9 @@ describe.skipIf(withoutChromium())('a published folder under a path of a plain h
     const args = ['publish', '--book', book, ...demoFileOptions, '--out', join(folder, 'out')];
     expect(await main(args, { folder: () => join(root, 'dist'), policy: publishedPolicy })).toBe(0);
     server = await folderServer(join(folder, 'out'), '/x/y/');
-    browser = await launchChromium();
+    browser = await sharedChromium();
   }, 300_000);
   afterAll(async () => {
-    await browser?.close();
     await server?.stop();
     rmSync(folder, { recursive: true, force: true });
   });

@@ -4,7 +4,7 @@ import { basename, dirname, join, resolve } from 'node:path';
 import { UserError } from '../../units/index.ts';
 
 /** The file by which a folder is known as a former publication, and what it begins with. */
-export const MARKER = 'brinkbook-published.json';
+const MARKER = 'brinkbook-published.json';
 const SCHEMA = 'brinkbook/published@1';
 /** All that a publication has at its top: anything else in the folder is somebody's own. */
 const OURS = new Set([
