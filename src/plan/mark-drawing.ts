@@ -3,9 +3,8 @@ import type { Study, StudyMark } from '../study/index.ts';
 import { type Box, grown, holds } from './boxes.ts';
 import { markPaths } from './mark-paths.ts';
 import type { PlanFrame } from './plan-frame.ts';
-import { element, num, pathThrough } from './svg.ts';
-
-const SIZE = 22;
+import { element, pathThrough } from './svg.ts';
+import { SYMBOL, symbolAt } from './symbol.ts';
 
 /** A mark that stands in the view, and where its name belongs. */
 export interface DrawnMark {
@@ -22,7 +21,7 @@ export function markDrawing(study: Study, frame: PlanFrame): { svg: string; draw
     if (mark.kind === 'patient point') continue;
     const lines = linesOf(mark.geometry)
       .map((line) => line.flatMap(([lon, lat]) => frame.at({ lon, lat })))
-      .flatMap((line) => runsNear(line, grown(frame.box, SIZE)));
+      .flatMap((line) => runsNear(line, grown(frame.box, SYMBOL)));
     for (const line of lines) {
       const pen = mark.kind === 'water' ? frame.pens.waterLine : linePen(frame, mark);
       svg += element('path', { ...pen, d: pathThrough(line) });
@@ -31,28 +30,12 @@ export function markDrawing(study: Study, frame: PlanFrame): { svg: string; draw
       mark.geometry.type === 'Point' ? place(mark.geometry.coordinates, frame) : middleInside(lines, frame.box);
     if (!at) continue;
     const [x, y] = at;
-    if (!holds(grown(frame.box, -SIZE / 2), { x0: x, y0: y, x1: x, y1: y })) continue;
-    if (mark.geometry.type === 'Point' || mark.kind !== 'water') svg += symbol(mark, x, y, frame);
+    if (!holds(grown(frame.box, -SYMBOL / 2), { x0: x, y0: y, x1: x, y1: y })) continue;
+    if (mark.geometry.type === 'Point' || mark.kind !== 'water')
+      svg += symbolAt(markPaths[mark.kind], mark.kind, x, y, frame);
     drawn.push({ mark, x, y });
   }
   return { svg, drawn };
-}
-
-function symbol({ kind }: StudyMark, x: number, y: number, { pens, taken }: PlanFrame): string {
-  const { line, fine, dash, solid } = markPaths[kind];
-  const half = SIZE / 2;
-  taken.push({ x0: x - half, y0: y - half, x1: x + half, y1: y + half });
-  return element(
-    'g',
-    {
-      class: `mark mark-${kind.replaceAll(' ', '-')}`,
-      transform: `translate(${num(x - half)} ${num(y - half)}) scale(${num(SIZE / 24)})`,
-    },
-    element('path', { ...pens.markLine, d: line }) +
-      (fine ? element('path', { ...pens.markFine, d: fine }) : '') +
-      (dash ? element('path', { ...pens.markDash, d: dash }) : '') +
-      (solid ? element('path', { ...pens.solid, d: solid }) : ''),
-  );
 }
 
 const linePen = ({ pens }: PlanFrame, { kind }: StudyMark) =>

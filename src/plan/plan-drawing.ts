@@ -9,6 +9,8 @@ import { fieldRuler } from './field-ruler.ts';
 import { laneDrawing, NO_LANE } from './lane-drawing.ts';
 import { markDrawing } from './mark-drawing.ts';
 import { northArrow } from './north.ts';
+import { placeDrawing } from './place-drawing.ts';
+import type { ShownPlace } from './place-words.ts';
 import type { PlanFrame } from './plan-frame.ts';
 import { planLabels } from './plan-labels.ts';
 import { roadName } from './road-name.ts';
@@ -18,15 +20,22 @@ import { element, num, pathThrough } from './svg.ts';
 
 /**
  * The plan view inside the frame's box: what is measured of the bench, the descent, marks, and the shown layouts to scale,
- * each named where it stands. A place planned as high shows its layouts dashed, for the technical team.
+ * each named where it stands; `places` surveyed around it where they lie inside. A place planned as high shows its layouts dashed, for the technical team.
  */
-export function planDrawing(study: Study, shown: ShownLayouts, frame: PlanFrame, units: UnitSystem): string {
+export function planDrawing(
+  study: Study,
+  shown: ShownLayouts,
+  frame: PlanFrame,
+  units: UnitSystem,
+  places: readonly ShownPlace[] = [],
+): string {
   const { chosen, other } = shown;
   const { pens, box } = frame;
   const forTeam = study.angle?.planAs === 'high';
   const bench = benchLines(study, frame);
   const lanes = chosen ? laneDrawing(study, chosen, frame, bench) : NO_LANE;
   const marks = markDrawing(study, frame);
+  const around = placeDrawing(places, frame, units);
   const apparatus = chosen ? apparatusDrawing(study, chosen, frame, forTeam) : '';
   const field = chosen ? fieldRuler(chosen, frame, units) : { svg: '', label: null };
   const ground = [
@@ -34,6 +43,7 @@ export function planDrawing(study: Study, shown: ShownLayouts, frame: PlanFrame,
     chosen ? keepOutDrawing(chosen, frame) : '',
     benchDrawing(study, frame, bench),
     marks.svg,
+    around.svg,
     chosen && other ? otherApparatus(study, other, chosen, frame) + otherLine(other, frame) : '',
     apparatus,
     descentDrawing(study, frame),
@@ -42,7 +52,8 @@ export function planDrawing(study: Study, shown: ShownLayouts, frame: PlanFrame,
     chosen ? stageTicks(chosen, frame) : '',
   ].join('');
   const north = northArrow(frame);
-  const labels = planLabels(study, shown, frame, units, { lanes, marks: marks.drawn, field: field.label });
+  const drawn = { lanes, marks: marks.drawn, places: around.labels, field: field.label };
+  const labels = planLabels(study, shown, frame, units, drawn);
   // A nested viewport cuts what runs off the view, without a name that two drawings on one page could share.
   const view = element(
     'svg',

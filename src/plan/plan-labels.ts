@@ -21,6 +21,8 @@ const LEAST_COLUMN = 150;
 interface Drawn {
   readonly lanes: LaneDrawing;
   readonly marks: readonly DrawnMark[];
+  /** What the surveyed places inside the view are called. */
+  readonly places: readonly Label[];
   /** The haul field's label where it found no room along its ruler. */
   readonly field: Label | null;
 }
@@ -62,6 +64,7 @@ export function planLabels(
   const { placed, left } = placeColumn(column, columnX, frame.edgeY, space);
   const sure = left.map((label) => placeSurely(label, space));
   const rest = near([
+    ...drawn.places,
     ...named.filter(({ pen }) => pen !== 'waterWord'),
     ...(chosen && other ? [otherLabel(chosen, other, frame)] : []),
   ]);

@@ -2,6 +2,7 @@ import type { Study } from '../study/index.ts';
 import type { UnitSystem } from '../units/index.ts';
 import { type PaletteName, palettes } from './palette.ts';
 import { makePens } from './pens.ts';
+import type { ShownPlace } from './place-words.ts';
 import { planDrawing } from './plan-drawing.ts';
 import { planExtent } from './plan-extent.ts';
 import { planFrame } from './plan-frame.ts';
@@ -19,6 +20,8 @@ export interface PlanViewDrawing {
   readonly width: number;
   readonly height: number;
   readonly palette?: PaletteName;
+  /** Landing zones, staging and parking surveyed for the site. */
+  readonly places?: readonly ShownPlace[];
 }
 
 const MARGIN = 8;
@@ -61,7 +64,7 @@ export function planViewSvg(study: Study, layoutId: string | null, drawing: Plan
   );
   return sheet(
     page,
-    planDrawing(study, shown, frame, units) +
+    planDrawing(study, shown, frame, units, drawing.places) +
       words.join('') +
       scaleBars({ x: box.x1, y: box.y1 + 14, scale, units, pens }),
   );

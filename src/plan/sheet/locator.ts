@@ -1,12 +1,13 @@
 import { localPlane } from '../../geo/index.ts';
 import { MILE_M, type RoadNetwork } from '../../road/index.ts';
 import type { UnitSystem } from '../../units/index.ts';
-import { type Box as BoxOfWords, boxesAlong, holds, overlapOf } from '../boxes.ts';
+import { placePaths } from '../place-paths.ts';
 import { element, num, pathThrough, text } from '../svg.ts';
 import { type Draw, lineOf } from './flow.ts';
+import { locatorNames } from './locator-names.ts';
 import { widthOf } from './measure.ts';
 import { sheetPens as pens } from './sheet-pens.ts';
-import type { LocatorRoad, PlanSheet } from './sheet-types.ts';
+import type { LocatorRoad, PlanSheet, SheetPlace } from './sheet-types.ts';
 
 /** Half of what the locator shows from west to east, metres. */
 const REACH_M = 1000;
@@ -27,7 +28,7 @@ export function locatorRoads({ ways }: RoadNetwork, at: { lon: number; lat: numb
 
 /** A small map of the roads around, north up, with a scale bar; nothing where no roads are known. */
 export const locatorBlock =
-  ({ study, roads }: PlanSheet, units: UnitSystem, height: number): Draw =>
+  ({ study, roads, places }: PlanSheet, units: UnitSystem, height: number): Draw =>
   ({ x, y, width }) => {
     if (roads.length === 0) return { svg: '', height: 0 };
     const plane = localPlane(study.site);
@@ -43,16 +44,25 @@ export const locatorBlock =
       return { name, points };
     });
     const casing = lines.map(({ points }) => element('path', { ...lineOf(3.4), d: pathThrough(points) })).join('');
-    const inside = lines
+    const paved = lines
       .map(({ points }) => element('path', { ...lineOf(1.8), stroke: '#ffffff', d: pathThrough(points) }))
       .join('');
+    const around = places.flatMap((place) => {
+      const [px, py] = page(place.at.lon, place.at.lat);
+      const within = px > x + 8 && px < x + width - 8 && py > y + 8 && py < y + height - 8;
+      // Beside the site itself there is no room; the drawing shows it.
+      return within && Math.hypot(px - cx, py - cy) > 16 ? [{ place, px, py }] : [];
+    });
+    const signs = around.map(({ place, px, py }) => sign(place.kind, px, py)).join('');
+    const labelled = [...around.map(({ place, px, py }) => ({ name: place.kind, points: [px, py] })), ...lines];
+    const inside = { x0: x + 2, y0: y + 2, x1: x + width - 2, y1: y + height - 2 };
     const view = element(
       'svg',
       {
         ...{ x, y, width, height, overflow: 'hidden' },
         viewBox: `${num(x)} ${num(y)} ${num(width)} ${num(height)}`,
       },
-      casing + inside + names(lines, { x, y, width, height }, [cx, cy]),
+      casing + paved + signs + locatorNames(labelled, inside, [cx, cy]),
     );
     const dot =
       element('circle', { ...lineOf(1.2), fill: '#ffffff', cx, cy, r: 6.5 }) +
@@ -64,58 +74,17 @@ export const locatorBlock =
     };
   };
 
-interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
-
-/** Where a name may stand beside a point of its road: left or right of the middle, above or under, in shares of its own size. */
-const BESIDE = [
-  [0, -8],
-  [0, 17],
-  [1, 4],
-  [-1, 4],
-] as const;
-
-/** Every road's name once, inside, where it crosses the fewest roads, clear of the site, the arrow, the bar and other names. */
-function names(
-  lines: readonly { name: string | null; points: number[] }[],
-  box: Box,
-  middle: [number, number],
-): string {
-  const roads = lines.flatMap(({ points }) => boxesAlong(points, 2));
-  const inside = { x0: box.x + 2, y0: box.y + 2, x1: box.x + box.width - 2, y1: box.y + box.height - 2 };
-  const taken = [
-    { x0: middle[0] - 12, y0: middle[1] - 12, x1: middle[0] + 12, y1: middle[1] + 12 },
-    { x0: inside.x1 - 22, y0: inside.y0, x1: inside.x1, y1: inside.y0 + 32 },
-    { x0: inside.x0, y0: inside.y1 - 16, x1: inside.x0 + 96, y1: inside.y1 },
-  ];
-  const told = new Set<string>();
-  let svg = '';
-  for (const { name } of lines) {
-    if (name === null || told.has(name)) continue;
-    told.add(name);
-    const half = widthOf(name, pens.textNote) / 2 + 3;
-    let best: { readonly x: number; readonly y: number; readonly at: BoxOfWords; readonly cost: number } | null = null;
-    for (const { points } of lines.filter((line) => line.name === name)) {
-      for (let i = 0; i + 1 < points.length; i += 2) {
-        for (const [aside, down] of BESIDE) {
-          const [x, y] = [points[i]! + aside * (half + 4), points[i + 1]! + down];
-          const at = { x0: x - half, y0: y - 9, x1: x + half, y1: y + 4 };
-          if (!holds(inside, at) || taken.some((other) => overlapOf(at, other) > 0)) continue;
-          const cost = roads.reduce((sum, road) => sum + overlapOf(at, road), 0);
-          if (!best || cost < best.cost) best = { x, y, at, cost };
-        }
-      }
-    }
-    if (!best) continue;
-    const halo = { stroke: '#ffffff', 'stroke-width': 2.5, 'paint-order': 'stroke', 'stroke-linejoin': 'round' };
-    svg += text(best.x, best.y, name, { ...pens.textNote, ...halo, 'text-anchor': 'middle' });
-    taken.push(best.at);
-  }
-  return svg;
+/** A surveyed place, small, on its own paper. */
+function sign(kind: SheetPlace['kind'], x: number, y: number): string {
+  const { line, fine = '' } = placePaths[kind];
+  return element(
+    'g',
+    {
+      class: `locator-place place-${kind.replaceAll(' ', '-')}`,
+      transform: `translate(${num(x - 6)} ${num(y - 6)}) scale(0.5)`,
+    },
+    element('rect', { fill: '#ffffff', width: 24, height: 24 }) + element('path', { ...lineOf(2.2), d: line + fine }),
+  );
 }
 
 /** Paper under what must be read over the roads. */

@@ -107,12 +107,13 @@ const head = ({ study, site, mile, district }: PlanSheet): Draw => {
 
 /** Plan view over profile, or the roads around where no bench was found. */
 const drawn =
-  ({ study }: PlanSheet, units: UnitSystem): Draw =>
+  (sheet: PlanSheet, units: UnitSystem): Draw =>
   ({ x, y, width }) => {
+    const { study } = sheet;
     if (!study.bench) return { svg: '', height: 0 };
     const tall = study.descent ? DRAWN.high : DRAWN.short;
     const height = (tall * width) / DRAWN.width;
-    const inside = sheetDrawing(study, { x: 1, y: 1, width: DRAWN.width - 2, height: tall - 2 }, units, false);
+    const inside = sheetDrawing(sheet, { x: 1, y: 1, width: DRAWN.width - 2, height: tall - 2 }, units, false);
     const view = { x, y, width, height, viewBox: `0 0 ${DRAWN.width} ${tall}` };
     return { svg: element('svg', view, inside), height };
   };

@@ -43,7 +43,7 @@ export function planPageSvg(sheet: PlanSheet, { paper: name, units }: SheetOptio
   const drawing = { x, y: middleTop, width: DRAWING, height: drawingHeight };
   const svg = [
     top.svg,
-    drawn ? sheetDrawing(study, drawing, units) : locatorBlock(sheet, units, drawingHeight)(drawing).svg,
+    drawn ? sheetDrawing(sheet, drawing, units) : locatorBlock(sheet, units, drawingHeight)(drawing).svg,
     under({ x, y: middleTop + drawingHeight + GAP, width: DRAWING }).svg,
     aside({ x: x + DRAWING + GUTTER, y: middleTop, width: asideWidth }).svg,
     foot({ x, y: footTop, width }).svg,

@@ -1,4 +1,3 @@
-import type { Study } from '../../study/index.ts';
 import { FOOT_M, type UnitSystem } from '../../units/index.ts';
 import { benchRope } from '../bench-rope.ts';
 import { benchDimension, drops } from '../drawing-pair.ts';
@@ -13,6 +12,7 @@ import { shownLayouts } from '../shown-layouts.ts';
 import { text } from '../svg.ts';
 import { PER_MM } from './paper.ts';
 import { sheetPens as pens } from './sheet-pens.ts';
+import type { PlanSheet } from './sheet-types.ts';
 
 /** Round drawing scales: feet to the inch, and metres to the metre. */
 const FEET_PER_INCH = [10, 15, 20, 25, 30, 40, 50, 60, 80, 100, 120, 150, 200, 250, 300, 400];
@@ -42,7 +42,7 @@ const scalesOf = (units: UnitSystem): Scale[] =>
  * Returns nothing where the study has no bench. Off paper the scale is not named: a screen shows it at any size.
  */
 export function sheetDrawing(
-  study: Study,
+  { study, places }: Pick<PlanSheet, 'study' | 'places'>,
   box: { x: number; y: number; width: number; height: number },
   units: UnitSystem,
   onPaper = true,
@@ -82,7 +82,7 @@ export function sheetDrawing(
       'text-anchor': 'end',
     },
   );
-  let svg = planDrawing(study, shown, plan, units) + scaleBars({ ...bars, scale, units, pens }) + told;
+  let svg = planDrawing(study, shown, plan, units, places) + scaleBars({ ...bars, scale, units, pens }) + told;
   if (!span) return svg;
   const frame = profileFrame(study, {
     ...{ scale, edgeX, pens, topY: planBox.y1 + GAP },

@@ -267,6 +267,28 @@ describe('plan sheet', () => {
   });
 });
 
+describe('surveyed places', () => {
+  const zone = { kind: 'landing zone' as const, vehicles: null, on: null, notes: '', hazards: '', name: 'Far Field' };
+  const at = (north: number, east: number) => ({ lon: -128 + east / 80_000, lat: 44 + north / 111_000 });
+  const drawnIn = (svg: string, mark: string): number => ofClass(readSvg(svg), 'g', mark).length;
+
+  it('stand on the drawing where it reaches, else on the small map, with their size', () => {
+    const near = planPageSvg(planSheetOf({ places: [{ ...zone, at: at(-20, 8), lengthM: 46, widthM: 34 }] }), letter);
+    expect(drawnIn(near, 'mark-landing-zone')).toBe(1);
+    expect(drawnIn(near, 'place-landing-zone')).toBe(0);
+    expect(textsOf(near)).toContain('landing zone 150 × 111 ft too small by night');
+    const far = planPageSvg(
+      planSheetOf({ places: [{ ...zone, at: at(60, 500), lengthM: null, widthM: null }] }),
+      letter,
+    );
+    expect(drawnIn(far, 'mark-landing-zone')).toBe(0);
+    expect(drawnIn(far, 'place-landing-zone')).toBe(1);
+    const away = planPageSvg(planSheetOf({ places: [{ ...zone, at: at(0, 9000), lengthM: 46, widthM: 34 }] }), letter);
+    expect(drawnIn(away, 'mark-landing-zone') + drawnIn(away, 'place-landing-zone')).toBe(0);
+    expect(textsOf(away)).toMatch(/Landing zone Far Field, 5\.6 mi east/);
+  });
+});
+
 describe('check card', () => {
   it('prints the book’s lines in their order, two boxes a line, and nothing of the shipped card', () => {
     const cardLines = [
