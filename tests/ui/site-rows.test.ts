@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { SiteRecord } from '../../src/book/index.ts';
 import type { SiteRead } from '../../src/ui/state/index.ts';
-import { pickRows, siteOrder, siteRows } from '../../src/ui/survey/site-rows.ts';
+import { pickRows, siteOrder, siteRows, sitesByName } from '../../src/ui/survey/site-rows.ts';
 
 const site = (id: string, name: string, roadName: string | null, notes = ''): SiteRecord => ({
   id,
@@ -130,7 +130,7 @@ test('a site in the area of an event counts as not checked until somebody was th
 
 test('by road: along each road as far as that is known, what lies off every road last in its own', () => {
   const order = (along: [string, number | null][]): string =>
-    pickRows(siteRows(sites, reads, new Map(), siteOrder(sites, new Map(along))), '', 'all', 'road')
+    pickRows(siteRows(sites, reads, new Map(), siteOrder(sitesByName(sites), new Map(along))), '', 'all', 'road')
       .map((row) => row.site.id)
       .join('');
   expect(order([])).toBe('bacd');

@@ -11,6 +11,8 @@ export function followRoadOrder({ workers }: Pick<Deps, 'workers'>): void {
   let busy = false;
   /** Places as they were asked for: a site that moved is asked for again. */
   let asked = new Map<string, object>();
+  /** What has been answered, told once it is whole: a list that is sorted again and again cannot be read. */
+  let found = new Map<string, number | null>();
 
   const schedule = (): void => {
     clearTimeout(timer);
@@ -20,22 +22,24 @@ export function followRoadOrder({ workers }: Pick<Deps, 'workers'>): void {
   async function next(): Promise<void> {
     if (busy || !useDistrict.getState().district) return;
     const left = [...useBook.getState().sites.values()].filter(({ id, place }) => asked.get(id) !== place);
-    if (left.length === 0) return;
+    if (left.length === 0) {
+      if (found.size > 0) useReads.setState({ along: new Map([...useReads.getState().along, ...found]) });
+      found = new Map();
+      return;
+    }
     const some = left.slice(0, CHUNK);
     const era = asked;
     busy = true;
     try {
-      const found = await workers.map.call(
+      const answer = await workers.map.call(
         'along',
         some.map(({ place: { lon, lat } }) => ({ lon, lat })),
       );
-      if (era !== asked) return;
-      const along = new Map(useReads.getState().along);
-      some.forEach(({ id, place }, i) => {
+      const still = era === asked ? some : [];
+      still.forEach(({ id, place }, i) => {
         asked.set(id, place);
-        along.set(id, found[i] ?? null);
+        found.set(id, answer[i] ?? null);
       });
-      useReads.setState({ along });
     } catch {
       // The order of names stands until another district or edit asks again.
       return;
@@ -51,6 +55,7 @@ export function followRoadOrder({ workers }: Pick<Deps, 'workers'>): void {
   useDistrict.subscribe(({ district }, before) => {
     if (district === before.district) return;
     asked = new Map();
+    found = new Map();
     useReads.setState({ along: new Map() });
     schedule();
   });

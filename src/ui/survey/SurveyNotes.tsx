@@ -1,9 +1,10 @@
-import { useMemo, useState } from 'react';
+import { useMemo, useRef, useState } from 'react';
+import type { SiteRecord } from '../../book/index.ts';
 import { useActions } from '../desk-context.ts';
 import { useBook, usePlace, useReading, useReads } from '../state/index.ts';
 import { PositionFind } from './PositionFind.tsx';
 import { SiteTable } from './SiteTable.tsx';
-import { type Filter, filters, pickRows, type Sort, siteOrder, siteRows, sorts } from './site-rows.ts';
+import { type Filter, filters, pickRows, type Sort, siteOrder, siteRows, sitesByName, sorts } from './site-rows.ts';
 
 /** The list of sites with its search, filter and order. */
 export function SurveyNotes() {
@@ -17,7 +18,12 @@ export function SurveyNotes() {
   const reads = useReads((state) => state.bySite);
   const subject = usePlace((state) => state.subject);
   const along = useReads((state) => state.along);
-  const order = useMemo(() => siteOrder(sites, along), [sites, along]);
+  const named = useRef<readonly SiteRecord[]>([]);
+  const names = useMemo(() => {
+    named.current = sitesByName(sites, named.current);
+    return named.current;
+  }, [sites]);
+  const order = useMemo(() => siteOrder(names, along), [names, along]);
   const events = useBook((state) => state.events);
   const rows = useMemo(() => siteRows(sites, reads, signOffs, order, events), [sites, reads, signOffs, order, events]);
   const picked = useMemo(() => pickRows(rows, search, filter, sort), [rows, search, filter, sort]);

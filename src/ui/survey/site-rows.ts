@@ -25,14 +25,27 @@ export interface SiteRow {
 export type SiteOrder = ReadonlyMap<string, { readonly byName: number; readonly byRoad: number }>;
 
 /**
- * The orders of all sites. By road: roads by name, along each as far as `along` (metres by site) knows, then by name; sites off every
- * road come last in theirs, those without a road name last of all.
+ * All sites by name, of equal names by id. `before` is the order as it was: sites that are still there keep their places, so that after an edit few
+ * words are compared again.
+ */
+export function sitesByName(
+  sites: ReadonlyMap<string, SiteRecord>,
+  before: readonly SiteRecord[] = [],
+): readonly SiteRecord[] {
+  const stayed = before.flatMap(({ id }) => sites.get(id) ?? []);
+  const known = new Set(stayed.map(({ id }) => id));
+  const names = [...stayed, ...[...sites.values()].filter(({ id }) => !known.has(id))];
+  return names.sort((a, b) => collator.compare(a.name, b.name) || (a.id < b.id ? -1 : 1));
+}
+
+/**
+ * The orders of all sites, given by name. By road: roads by name, along each as far as `along` (metres by site) knows, then by
+ * name; sites off every road come last in theirs, those without a road name last of all.
  */
 export function siteOrder(
-  sites: ReadonlyMap<string, SiteRecord>,
+  names: readonly SiteRecord[],
   along: ReadonlyMap<string, number | null> = new Map(),
 ): SiteOrder {
-  const names = [...sites.values()].sort((a, b) => collator.compare(a.name, b.name));
   const roads = [...new Set(names.map(({ roadName }) => roadName ?? '\uffff'))].sort(collator.compare);
   const roadPlace = new Map(roads.map((road, i) => [road, i]));
   const keys = names.map(({ id, roadName }, byName) => ({
@@ -50,7 +63,7 @@ export function siteRows(
   sites: ReadonlyMap<string, SiteRecord>,
   reads: ReadonlyMap<string, SiteRow['read']>,
   signOffs: ReadonlyMap<string, SignOffRecord>,
-  order: SiteOrder = siteOrder(sites),
+  order: SiteOrder = siteOrder(sitesByName(sites)),
   events: ReadonlyMap<string, EventRecord> = new Map(),
 ): SiteRow[] {
   const happened = [...events.values()];
@@ -63,9 +76,20 @@ export function siteRows(
     read: reads.get(site.id) ?? null,
     checkedOn: checked.get(site.id) ?? null,
     changedOn: happened.length === 0 ? null : lastChange(site, happened, checked.get(site.id) ?? null),
-    words: `${site.name} ${site.roadName ?? ''} ${site.type} ${site.notes}`.toLowerCase(),
+    words: wordsOf(site),
     ...order.get(site.id)!,
   }));
+}
+
+const words = new WeakMap<SiteRecord, string>();
+
+/** A record never changes: its words are made once. */
+function wordsOf(site: SiteRecord): string {
+  const known = words.get(site);
+  if (known !== undefined) return known;
+  const made = `${site.name} ${site.roadName ?? ''} ${site.type} ${site.notes}`.toLowerCase();
+  words.set(site, made);
+  return made;
 }
 
 function lastChange({ place, patientPoint }: SiteRecord, events: readonly EventRecord[], on: string | null) {
