@@ -39,7 +39,7 @@ async function makeBook(folder: string): Promise<void> {
         supportPlaces: placeRecords(sites.sites, parking),
         events: eventRecords(changes),
         ...routeRecords((await json('calibration.json')).roads),
-        measurements: measurementRecords(measurements),
+        measurements: measurementRecords(measurements, sites.sites),
         signOffs: signOffRecords(measurements),
         drills: drillRecords((await json('drills.json')).drills),
         fleet: fleetRecords((await json('fleet.json')).fleet),

@@ -11,15 +11,25 @@ const tools: Readonly<Record<string, string>> = {
   inclinometer: 'inclinometer',
 };
 
-export const measurementRecords = (rows: readonly MeasurementRow[]): Records =>
+interface Placed {
+  readonly id: string;
+  readonly lon: number;
+  readonly lat: number;
+}
+
+/** Readings as they were entered at their sites. */
+export const measurementRecords = (rows: readonly MeasurementRow[], sites: readonly Placed[]): Records =>
   rows.map(({ site, what, valueM, valueDeg, by, on, method }, i) => ({
     id: `reading-${i + 1}`,
     siteId: site,
     reading: { quantity: quantity[what]!, value: valueM ?? valueDeg },
+    at: placeOf(sites.find(({ id }) => id === site)!),
     tool: tools[method]!,
     by,
     on,
   }));
+
+const placeOf = ({ lon, lat }: Placed) => ({ lon, lat });
 
 /** Whoever measured at a site walked it that day: one sign-off for each site and day. */
 export function signOffRecords(rows: readonly MeasurementRow[]): Records {

@@ -216,6 +216,10 @@ export interface StudyReading {
   beyond: boolean;
   /** Why the reading is not taken over; null where it is. */
   why: string | null;
+  /** From the place studied to where the worst reading was taken, metres; null where nobody noted that. */
+  awayM: number | null;
+  /** It was taken elsewhere, or nobody noted where: it betters nothing. */
+  elsewhere: boolean;
 }
 
 /**

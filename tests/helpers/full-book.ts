@@ -60,6 +60,7 @@ export const oneOfEach: { readonly [T in TableName]: RecordOf<T> } = {
     reading: { quantity: 'angleDeg', value: 38 },
     sigma: 1,
     stretchM: { from: 4, to: 9 },
+    at: { lon: -128.01, lat: 44 },
     tool: 'inclinometer',
     by: 'Officer A',
     on: '2025-03-19',

@@ -27,6 +27,7 @@ const reading = (quantity: QuantityName, value: number, more: Partial<Measuremen
   by: 'A. Vale',
   on: '2026-05-01',
   stretchM: null,
+  at: inputs.at,
   ...more,
 });
 const correction = (
@@ -330,5 +331,40 @@ describe('a book’s field', () => {
     expect(both.warnings.find(({ code }) => code === 'contested')!.text).toBe(
       'Two values stand in the book for a reading (angle of the slope over 5 m: 36 or 47°), by Person 36 and Person 47; the worse is used until somebody decides.',
     );
+  });
+});
+
+describe('a reading taken elsewhere', () => {
+  const east = (m: number) => ({ ...inputs.at, lon: inputs.at.lon + m / 80_000 });
+  const taken = (value: number, at: MeasurementRecord['at']) =>
+    ['2026-05-01', '2026-05-03'].map((on, i) =>
+      reading('angleDeg', value, { id: `e${i}`, on, at, stretchM: governing }),
+    );
+  const governing = { from: plain.angle!.stretchM[0], to: plain.angle!.stretchM[1] };
+  const gentler = plain.angle!.governingDeg - 4;
+  const withWord = (readings: readonly MeasurementRecord[], moved: StudyInputs = inputs): Study =>
+    study(readings, [correction('angleDeg', plain.angle!.governingDeg, readings)], moved);
+
+  it('betters nothing once the site is moved, nor where nobody noted the place; here it does', () => {
+    expect(withWord(taken(gentler, inputs.at)).field[0]).toMatchObject({ used: 'measured', betters: true });
+    expect(withWord(taken(gentler, east(3))).field[0]).toMatchObject({ betters: true, elsewhere: false });
+    const moved = withWord(taken(gentler, east(12)));
+    expect(moved.field[0]).toMatchObject({ used: 'computed', betters: false, elsewhere: true });
+    expect(moved.field[0]!.awayM).toBeCloseTo(12, 0);
+    expect(moved.angle!.governingDeg).toBe(plain.angle!.governingDeg);
+    expect(moved.field[0]!.why).toMatch(/not enough readings were taken at this very place/);
+    const unknown = withWord(taken(gentler, null));
+    expect(unknown.field[0]).toMatchObject({ used: 'computed', awayM: null, elsewhere: true });
+    expect(unknown.field[0]!.why).toMatch(/nobody noted where/);
+  });
+
+  it('that is worse stays, and where it was taken is said', () => {
+    const worse = (at: MeasurementRecord['at']) => study([reading('angleDeg', 44, { at, stretchM: governing })]);
+    for (const at of [inputs.at, east(12), null]) expect(worse(at).angle!.governingDeg).toBeGreaterThanOrEqual(44);
+    const said = (at: MeasurementRecord['at']) => worse(at).warnings.find(({ code }) => code === 'reading-counts')!;
+    expect(said(inputs.at).text).not.toMatch(/taken/);
+    expect(said(east(12))).toMatchObject({ severity: 'check' });
+    expect(said(east(12)).text).toMatch(/It was taken \d+ ft from here: take it again\./);
+    expect(said(null).text).toMatch(/Where it was taken was not noted\./);
   });
 });

@@ -13,6 +13,7 @@ const reading = (quantity: QuantityName, value: number, id = 'r1'): MeasurementR
   reading: { quantity, value },
   sigma: null,
   stretchM: quantity === 'angleDeg' ? { from: 11, to: 16 } : null,
+  at: { lon: studyFixture().site.lon, lat: studyFixture().site.lat },
   tool: 'inclinometer',
   by: 'A',
   on: '2024-05-01',
@@ -45,7 +46,7 @@ describe('readings beside what was computed', () => {
         {
           ...{ quantity: 'angleDeg', computed: 33.4, computedRange: [31.8, 35.1], stretchM: [11, 16], measured: 46 },
           ...{ sigma: 1, used: 'measured', betters: false, tool: 'inclinometer', by: 'A', on: '2024-05-01' },
-          ...{ readings: 1, reason: null, beyond: true, why: null },
+          ...{ readings: 1, reason: null, beyond: true, why: null, awayM: 0, elsewhere: false },
         },
       ],
     });

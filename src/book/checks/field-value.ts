@@ -1,4 +1,6 @@
+import type { LonLat } from '../../geo/index.ts';
 import { type CorrectionRecord, type MeasurementRecord, type QuantityName, quantities } from '../schema/index.ts';
+import { takenHere } from './taken-here.ts';
 
 /** What the computation found of a quantity; null where it found nothing. */
 export interface ComputedValue {
@@ -26,7 +28,7 @@ export interface FieldValue {
   readonly waiting: { readonly best: number; readonly readings: number; readonly lacks: readonly Lack[] } | null;
 }
 
-export type Lack = 'second reading' | 'name and reason' | 'computed anew';
+export type Lack = 'second reading' | 'taken here' | 'name and reason' | 'computed anew';
 
 /** How far the computed value may move before a correction is asked for again, in the quantity's unit; common practice, no source. */
 const MOVED = 0.5;
@@ -38,7 +40,7 @@ const LONGEST = 2;
  * The rule for readings of one quantity of one site: one that makes the result worse counts at once, the worst first; what betters it
  * needs two readings on the governing stretch, by two people or on two days, a name and a reason, and then the worst reading
  * counts. A value that was not computed is bettered by any. Readings up to `notBefore` (the day of the last event there)
- * better nothing.
+ * better nothing, nor do those that were taken elsewhere than `at`, or nobody noted where; null: the place is not asked for.
  */
 export function fieldValue(
   quantity: QuantityName,
@@ -46,6 +48,7 @@ export function fieldValue(
   readings: readonly MeasurementRecord[],
   corrections: readonly CorrectionRecord[],
   notBefore: string | null = null,
+  at: LonLat | null = null,
 ): FieldValue {
   const worse = quantities[quantity].worse === 'more' ? 1 : -1;
   const own = readings
@@ -58,11 +61,13 @@ export function fieldValue(
   const measured = { how: 'measured', value: worst.reading.value, readings: behind.map(({ id }) => id) } as const;
   const figures = { ...measured, sigma: sigmaOf(behind), by: worst.by };
   if (computed.value !== null && worse * (worst.reading.value - computed.value) >= 0) return { ...plain, ...figures };
-  const counting = own.filter((one) => onStretch(one, computed) && (notBefore === null || one.on > notBefore));
+  const anywhere = own.filter((one) => onStretch(one, computed) && (notBefore === null || one.on > notBefore));
+  const counting = anywhere.filter((one) => at === null || takenHere(at, one));
   const correction = latest(corrections.filter((one) => one.quantity === quantity && !one.deleted));
   const named = counting.filter(({ id }) => correction?.measurementIds.includes(id));
   const lacks: Lack[] = [];
   if (!independentReadings(counting) || (correction && !independentReadings(named))) lacks.push('second reading');
+  if (lacks.length > 0 && counting.length < anywhere.length) lacks.push('taken here');
   if (!correction || correction.by.trim() === '' || correction.reason.trim() === '') lacks.push('name and reason');
   else if (moved(correction.computed, computed.value)) lacks.push('computed anew');
   if (lacks.length === 0) {

@@ -5,4 +5,5 @@ export * from './field-value.ts';
 export * from './in-area.ts';
 export * from './loose-ends.ts';
 export { monthsLater } from './months-later.ts';
+export * from './taken-here.ts';
 export * from './worse-of-contested.ts';

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { day, deleted, id, line, notes, number, numberOrNone } from './fields.ts';
+import { day, deleted, id, line, notes, number, numberOrNone, positionOrNone } from './fields.ts';
 
 /** What a reading can be of: its unit, its bounds and which way makes a rescue harder. */
 export const quantities = {
@@ -58,6 +58,8 @@ export const measurement = v.strictObject({
     ),
     null,
   ),
+  /** Place of the site when it was read; null where nobody noted it. What was read elsewhere betters nothing. */
+  at: positionOrNone,
   tool: v.optional(v.picklist(readingTools), 'other'),
   by: line,
   on: day,

@@ -26,7 +26,7 @@ export function applyField(work: GroundWork, path: readonly LonLat[]): Result<Gr
   const computed = computedValues(work);
   const found = quantityNames
     .filter((name) => !ofLayouts.includes(name))
-    .flatMap((name) => fieldQuantity(name, computed[name], field, notBefore) ?? []);
+    .flatMap((name) => fieldQuantity(name, computed[name], field, notBefore, work.inputs.at) ?? []);
   const taken = (name: QuantityName): FieldQuantity | null =>
     found.find(({ quantity, counts }) => quantity === name && counts.how === 'measured' && counts.value !== null) ??
     null;

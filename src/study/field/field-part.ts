@@ -6,7 +6,16 @@ import type { FieldQuantity } from './field-value-work.ts';
 /** The contract's `field`: a row for each quantity that was read, in the order of the book's list. */
 export const fieldPart = (quantities: readonly FieldQuantity[]): StudyReading[] => quantities.map(readingPart);
 
-function readingPart({ quantity, computed, counts, worst, readings, sigma, beyond }: FieldQuantity): StudyReading {
+function readingPart({
+  quantity,
+  computed,
+  counts,
+  worst,
+  readings,
+  sigma,
+  beyond,
+  ...rest
+}: FieldQuantity): StudyReading {
   const round = quantity.endsWith('Deg') ? degrees : metres;
   const pair = (two: readonly [number, number] | null, by: (value: number) => number): [number, number] | null =>
     two && [by(two[0]), by(two[1])];
@@ -25,12 +34,18 @@ function readingPart({ quantity, computed, counts, worst, readings, sigma, beyon
     ...{ tool: worst.tool, by: worst.by, on: worst.on, readings },
     reason: counts.reason,
     beyond,
-    why: taken ? null : whyNot(counts.waiting?.lacks ?? [], readings, known),
+    why: taken ? null : whyNot(counts.waiting?.lacks ?? [], readings, known, rest.awayM),
+    awayM: rest.awayM === null ? null : metres(rest.awayM),
+    elsewhere: rest.elsewhere,
   };
 }
 
-function whyNot(lacks: readonly Lack[], readings: number, known: boolean): string {
+function whyNot(lacks: readonly Lack[], readings: number, known: boolean, awayM: number | null): string {
   if (!known) return 'nothing was computed that it could replace';
+  if (lacks.includes('taken here'))
+    return awayM === null
+      ? 'it betters the result, and nobody noted where it was taken: take it again'
+      : 'it betters the result, and not enough readings were taken at this very place: take it again';
   if (lacks.includes('second reading'))
     return readings < 2
       ? 'one reading, and it betters the result'

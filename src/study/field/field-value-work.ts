@@ -4,7 +4,10 @@ import {
   type MeasurementRecord,
   type QuantityName,
   quantities,
+  takenAwayM,
+  takenHere,
 } from '../../book/index.ts';
+import type { LonLat } from '../../geo/index.ts';
 import { ok, type Result, refuse, UserError } from '../../units/index.ts';
 import { type Computed, Z95 } from './computed.ts';
 import type { FieldInputs } from './field-inputs.ts';
@@ -22,6 +25,10 @@ export interface FieldQuantity {
   readonly sigma: number;
   /** Reading and computed value lie farther apart than both their 5 to 95 % ranges explain. */
   readonly beyond: boolean;
+  /** From the place studied to where the worst reading was taken, metres; null where nobody noted that. */
+  readonly awayM: number | null;
+  /** It was taken elsewhere, or nobody noted where. */
+  readonly elsewhere: boolean;
 }
 
 /** What was read on site of a ground work, and the day of the last event there. */
@@ -30,24 +37,26 @@ export interface FieldWork {
   readonly notBefore: string | null;
 }
 
-/** Judges the readings of one quantity; null where there are none. `notBefore`: day of the last event at the site. */
+/** Judges the readings of one quantity at a place; null where there are none. `notBefore`: day of the last event at the site. */
 export function fieldQuantity(
   quantity: QuantityName,
   computed: Computed,
   { measurements, corrections }: FieldInputs,
   notBefore: string | null,
+  at: LonLat,
 ): FieldQuantity | null {
   const own = measurements.filter((one) => one.reading.quantity === quantity && !one.deleted);
   if (own.length === 0) return null;
   const worse = quantities[quantity].worse === 'more' ? 1 : -1;
   const worst = own.reduce((a, b) => (worse * (b.reading.value - a.reading.value) > 0 ? b : a));
-  const counts = fieldValue(quantity, computed, own, corrections, notBefore);
+  const counts = fieldValue(quantity, computed, own, corrections, notBefore, at);
   const sigma = Math.max(
     ...own.filter(({ reading }) => reading.value === worst.reading.value).map((one) => readingSigma(one)),
   );
   const apart = computed.value === null ? 0 : Math.abs(worst.reading.value - computed.value);
   const beyond = Number.isFinite(apart) && apart > Z95 * Math.hypot(sigma, computed.sigma ?? 0);
-  return { quantity, computed, counts, worst, readings: own.length, sigma, beyond };
+  const place = { awayM: takenAwayM(at, worst), elsewhere: !takenHere(at, worst) };
+  return { quantity, computed, counts, worst, readings: own.length, sigma, beyond, ...place };
 }
 
 /** The readings as they came; refuses one that no instrument can show. */

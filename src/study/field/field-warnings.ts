@@ -1,6 +1,6 @@
 import { type EventRecord, quantities } from '../../book/index.ts';
 import { LOOSE_ABOVE } from '../../road/index.ts';
-import { formatTaped, type UnitSystem } from '../../units/index.ts';
+import { formatLength, formatTaped, type UnitSystem } from '../../units/index.ts';
 import type { StudyReading, StudyWarning } from '../study.ts';
 import { contestedWarnings } from './contested-warnings.ts';
 import type { FieldInputs } from './field-inputs.ts';
@@ -17,6 +17,7 @@ export function readingWarnings(readings: readonly StudyReading[], units: UnitSy
     const far = beyond ? ' They lie farther apart than their errors explain: find out which is wrong.' : '';
     if (used === 'computed')
       return { code: 'reading-not-taken', severity: 'check', text: `${head}; not taken over: ${why}.${far}` };
+    const place = betters ? '' : placeWords(row, units);
     const up =
       quantity === 'slopeAboveDeg' && row.measured > LOOSE_ABOVE.angleDeg
         ? ' Look up: what can come down on the crew?'
@@ -24,10 +25,18 @@ export function readingWarnings(readings: readonly StudyReading[], units: UnitSy
     const gentler = betters ? `, gentler, on two readings: ${reason}` : '';
     return {
       code: betters ? 'reading-gentler' : 'reading-counts',
-      severity: betters || beyond || up !== '' ? 'check' : 'note',
-      text: `${head}: the measured one counts${gentler}.${far}${up}`,
+      severity: betters || beyond || up !== '' || (place !== '' && row.awayM !== null) ? 'check' : 'note',
+      text: `${head}: the measured one counts${gentler}.${place}${far}${up}`,
     };
   });
+}
+
+/** A worse reading stays when a site is moved: where it was taken is said. */
+function placeWords({ elsewhere, awayM }: StudyReading, units: UnitSystem): string {
+  if (!elsewhere) return '';
+  return awayM === null
+    ? ' Where it was taken was not noted.'
+    : ` It was taken ${formatLength(awayM, units)} from here: take it again.`;
 }
 
 /** A reading as people see it: degrees or a tape's tenth. */

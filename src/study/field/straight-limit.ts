@@ -24,5 +24,6 @@ export function tapedStraight({ inputs, field }: GroundWork, found: Layouts | nu
     { value: haulFieldM, stretchM: null, sigma: null, range: null },
     inputs.field,
     field.notBefore,
+    inputs.at,
   );
 }

@@ -1,4 +1,5 @@
 import type { MeasurementRecord } from '../../book/index.ts';
+import { useBook } from '../state/index.ts';
 import type { Deps } from './deps.ts';
 import { newId } from './new-id.ts';
 
@@ -24,8 +25,12 @@ export interface ReadingActions {
 
 export function createReadingActions({ log }: Pick<Deps, 'log'>): ReadingActions {
   return {
-    add: (siteId, reading, words) =>
-      void log.commit(`Enter ${words}`, [{ table: 'measurements', id: newId('reading'), set: { siteId, ...reading } }]),
+    add: (siteId, reading, words) => {
+      const place = useBook.getState().sites.get(siteId)?.place;
+      const at = place ? { lon: place.lon, lat: place.lat } : null;
+      const set = { siteId, at, ...reading };
+      void log.commit(`Enter ${words}`, [{ table: 'measurements', id: newId('reading'), set }]);
+    },
     remove: (id) => void log.commit('Delete reading', [{ table: 'measurements', id, set: { deleted: true } }]),
     correct: (siteId, correction) =>
       void log.commit('Take the readings', [

@@ -43,7 +43,7 @@ export function takenRows(
         computed: value,
         range,
         readings: readings.filter(({ reading }) => reading.quantity === quantity),
-        counts: fieldValue(quantity, { value, stretchM }, readings, corrections),
+        counts: fieldValue(quantity, { value, stretchM }, readings, corrections, null, study.site),
       };
     });
 }

@@ -126,6 +126,7 @@ describe('plan sheet', () => {
         on: '2026-05-01',
         reason: null,
         beyond: true,
+        ...{ awayM: 0, elsewhere: false },
       } as const),
     };
     const stop = 'A slide, 2025-05-01: nobody has been here since.';
