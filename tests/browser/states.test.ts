@@ -58,8 +58,8 @@ describe.skipIf(withoutChromium())('what opens on the screens', () => {
       }
       await raise(page);
       await page.getByRole('button', { name: 'tap to enter' }).first().click();
-      await page.locator('.key-list summary').click();
-      await sound('a reading being entered, the keys');
+      for (const block of await page.locator('.key-list summary').all()) await block.click();
+      await sound('a reading being entered, sharing, the keys');
       await page.locator('.layout-row .figure-key', { hasText: 'reset' }).first().click();
       await sound('why');
       await page.goto(`${here.url}/#/study/barrier-reach`);
