@@ -81,6 +81,7 @@ export async function workOutSites(
     sites,
     madeAtMs,
     publishedAtMs: madeAtMs,
+    from: 'published',
     madeFrom: `published ${madeAtMs}`,
   };
   return { pack: made, stems, notWorkedOut, studies };

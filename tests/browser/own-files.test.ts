@@ -43,6 +43,32 @@ describe.skipIf(withoutChromium())('own files', () => {
     await close();
   }, 120_000);
 
+  test('are what the call view shows once they are kept, under their own name, until the demo is asked for there', async () => {
+    const { page, strayRequests, close } = await openPage(here.browser, `${here.url}/#/open`, smallDesk);
+    await demoOpen(page);
+    await page.setInputFiles('input[name=elevation]', demo('elevation-10m.tif'));
+    await page.setInputFiles('input[name=roads]', demo('roads.geojson'));
+    await page.getByRole('button', { name: 'Open', exact: true }).click();
+    await ownOpen(page);
+    const call = await page.context().newPage();
+    await call.goto(`${here.url}/call/#at=43.99952,-128.01562,8`);
+    await call.locator('.edges li').first().waitFor({ timeout: 60_000 });
+    await call.getByRole('button', { name: 'All sites' }).click();
+    await call.getByRole('heading', { name: 'elevation-10m.tif' }).waitFor({ timeout: 30_000 });
+    expect(await call.getByText('invented').count()).toBe(0);
+    await call.getByText('0 of 0 sites with their studies, the elevation files').waitFor({ timeout: 30_000 });
+
+    await page.goto(`${here.url}/#/open`);
+    await page.getByText('The call view shows elevation-10m.tif.').waitFor();
+    await page.getByRole('button', { name: 'show the demo there' }).click();
+    await call.reload();
+    await call.getByRole('heading', { name: 'Tamarrow Fire District' }).waitFor({ timeout: 60_000 });
+    await call.getByText('An invented district, for trying out.').waitFor();
+    expect(await call.getByText('has cleared').count()).toBe(0);
+    expect(strayRequests).toEqual([]);
+    await close();
+  }, 150_000);
+
   test('a raster is opened by its address; a host that the page may not ask is told, and what was open stays', async () => {
     const { page, close } = await openPage(here.browser, `${here.url}/#/open`, smallDesk);
     await demoOpen(page);

@@ -51,6 +51,10 @@ export interface CallPack {
   readonly publishedAtMs?: number;
   /** Names what the pack was made from: a changed book or program makes another. */
   readonly madeFrom: string;
+  /** Names the district on this device: an own one by its kept files, or 'published'; left out for the demo. */
+  readonly from?: string;
+  /** Its rasters lie on this device as files: no pages of them are kept. */
+  readonly groundHere?: boolean;
   readonly units: UnitSystem;
   readonly bounds: DistrictBounds;
   /** Ids of sites of which no study could be made; left out where there are none. */
@@ -60,8 +64,14 @@ export interface CallPack {
   readonly roads: readonly CallRoad[];
 }
 
+/** Name of the demo district, and of the browser's book that the desk keeps for it. */
+export const DEMO_DISTRICT = 'demo';
+
 const PACK = 'call/pack';
 const studyKey = (id: string, weather: Weather): string => `call/study/${id}/${weather}`;
+
+/** Which district a pack is of. */
+export const districtOf = ({ from }: Pick<CallPack, 'from'>): string => from ?? DEMO_DISTRICT;
 
 /** The pack on this device; null where none is kept, or one of another version of the format. */
 export async function readPack(store: KeptStore): Promise<CallPack | null> {
@@ -74,6 +84,12 @@ export async function readPack(store: KeptStore): Promise<CallPack | null> {
 /** Keeps a pack; to be called last, when everything that it names is kept. */
 export const writePack = async (store: KeptStore, pack: CallPack): Promise<void> =>
   store.write(PACK, await packJson(pack));
+
+/** Forgets the pack and all studies: another district takes their place. */
+export async function dropPack(store: KeptStore): Promise<void> {
+  await store.remove(PACK);
+  await dropStudiesBut(store, new Set());
+}
 
 /** A site's kept study, and when it was kept; null where there is none. */
 export async function readKeptStudy(store: KeptStore, id: string, weather: Weather): Promise<KeptStudy | null> {

@@ -1,5 +1,5 @@
 import { ownName } from './app-folder.ts';
-import { type CallPack, keptStudyIds, readPack } from './call-pack.ts';
+import { type CallPack, dropPack, keptStudyIds, readPack } from './call-pack.ts';
 import type { KeptStore } from './kept-store.ts';
 
 /** What is kept on this device for use without a network, and what the browser says of it. */
@@ -30,7 +30,7 @@ export async function keptState(store: KeptStore, notes: Pick<Storage, 'getItem'
   const studies = pack ? pack.sites.filter(({ id }) => ids.has(id)).length : 0;
   const elevationPages = pages.filter((key) => !key.endsWith('/index')).length;
   const receipt = readReceipt(notes);
-  const whole = pack !== null && allStudies(pack, studies) && elevationPages > 0;
+  const whole = pack !== null && allStudies(pack, studies) && (pack.groundHere === true || elevationPages > 0);
   return { pack, studies, elevationPages, lost: receipt && !whole ? receipt : null };
 }
 
@@ -41,6 +41,12 @@ export const allStudies = ({ sites, withoutStudy }: CallPack, studies: number): 
 /** Notes that a pack was kept whole. */
 export const noteKept = (notes: Pick<Storage, 'setItem'>, { district, sites, madeAtMs }: CallPack): void =>
   notes.setItem(ownName(RECEIPT), JSON.stringify({ district, sites: sites.length, atMs: madeAtMs } satisfies Receipt));
+
+/** Forgets what is kept of a district, and that it was kept: another takes its place. */
+export async function forgetKept(store: KeptStore, notes: Pick<Storage, 'removeItem'>): Promise<void> {
+  notes.removeItem(ownName(RECEIPT));
+  await dropPack(store);
+}
 
 function readReceipt(notes: Pick<Storage, 'getItem'>): Receipt | null {
   try {

@@ -2,6 +2,7 @@ import type { Mark, MarkRecord } from '../../book/index.ts';
 import type { ElevationOptions } from '../../io/index.ts';
 import type { DistrictFiles, DistrictView } from '../../workers/index.ts';
 import { demoFiles } from '../demo.ts';
+import { noteOwnDistrict } from '../own/own-district.ts';
 import { sentenceOf } from '../sentence-of.ts';
 import { type OpenDistrict, useBook, useDistrict, useReads } from '../state/index.ts';
 import { demoUpdates } from './demo-updates.ts';
@@ -15,6 +16,8 @@ export interface OwnFiles {
   readonly roads: File | null;
   readonly marks: File | null;
   readonly options: ElevationOptions;
+  /** Id of the kept set that the files come from; left out where they lie nowhere on this device. */
+  readonly keptId?: string;
 }
 
 /** Opens districts: elevation and roads in the workers, sites and marks in the book. */
@@ -74,15 +77,21 @@ export function createDistrictActions({ workers, log }: Deps, study: StudyAction
       if (opened) study.visit(true);
     },
     /** Opens files that a person picked in place of what is on the desk; false where that failed, which the state says. */
-    async openOwn({ elevation, roads, marks, options }: OwnFiles): Promise<boolean> {
+    async openOwn({ elevation, roads, marks, options, keptId }: OwnFiles): Promise<boolean> {
       const first = elevation[0];
       const name = typeof first === 'string' ? first.split('/').at(-1)! : (first?.name ?? 'Own files');
-      const opened = await open({ elevation, roads, marks, sites: null, options }, `own ${name}`, () => ({
+      const book = `own ${name}`;
+      const opened = await open({ elevation, roads, marks, sites: null, options }, book, () => ({
         name,
         invented: false,
       }));
-      if (opened) navigate.go({ screen: 'survey', subject: null, view: null });
-      return opened;
+      if (!opened) return false;
+      if (keptId !== undefined) {
+        const addresses = elevation.filter((origin) => typeof origin === 'string');
+        noteOwnDistrict(localStorage, { keptId, addresses, name, book });
+      }
+      navigate.go({ screen: 'survey', subject: null, view: null });
+      return true;
     },
     /** Files were dropped: the form for own files takes them. */
     drop(dropped: readonly File[]): void {

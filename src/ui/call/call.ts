@@ -3,7 +3,9 @@ import type { LonLat } from '../../geo/index.ts';
 import {
   allStudies,
   cacheStore,
+  districtOf,
   followShell,
+  forgetKept,
   keptState,
   keptWeathers,
   readKeptStudy,
@@ -19,7 +21,7 @@ import { keepDistrict } from './keep.ts';
 import { locate } from './locate.ts';
 import { holdOf } from './plan/index.ts';
 import type { Hit, SiteIndex } from './search/index.ts';
-import { type DistrictHere, districtHere, districtState } from './source.ts';
+import { type DistrictHere, districtHere, districtState, nameOfHere } from './source.ts';
 import { type CallState, type Circumstances, createStore, emptyCall, nothingShown, type Place } from './state.ts';
 import { callWorker } from './worker.ts';
 
@@ -185,7 +187,7 @@ export function createCall() {
       return;
     }
     const state = await districtState(found);
-    set({ online: state !== null, bookBehind: found.behind });
+    set({ online: state !== null && navigator.onLine, bookBehind: found.behind });
     if (state === null) return;
     const { kept } = get();
     const fresh = kept?.pack?.madeFrom === state && allStudies(kept.pack, kept.studies) && !kept.lost;
@@ -217,7 +219,10 @@ export function createCall() {
     store,
     /** Reads what is kept, shows what the address says, then looks after the app and the network. */
     async start(): Promise<void> {
-      const pack = await readPack(disk).catch(() => null);
+      const kept = await readPack(disk).catch(() => null);
+      const pack = kept && districtOf(kept) === nameOfHere() ? kept : null;
+      // Another district was kept: its studies may not stand for this one's.
+      if (kept && !pack) await forgetKept(disk, localStorage).catch(() => {});
       set({ pack, loading: false, light: lightNow() });
       followAddress();
       await urgent;

@@ -1,4 +1,14 @@
-import { type CallPack, type CallSite, keptWeathers, noteKept, ownName } from '../../io/offline/index.ts';
+import {
+  type CallPack,
+  type CallSite,
+  cacheStore,
+  districtOf,
+  forgetKept,
+  keptWeathers,
+  noteKept,
+  ownName,
+  readPack,
+} from '../../io/offline/index.ts';
 import { keepPublished } from './keep-published.ts';
 import type { DistrictHere } from './source.ts';
 import type { CallWorker } from './worker.ts';
@@ -26,16 +36,24 @@ const LOCK = 'brinkbook-keep';
  */
 export async function keepDistrict(
   worker: CallWorker,
-  { source, published }: DistrictHere,
+  { source, published, from }: DistrictHere,
   state: string,
   listener: KeepListener,
   signal: AbortSignal,
 ): Promise<CallPack | null> {
   return navigator.locks.request(ownName(LOCK), { ifAvailable: true }, async (lock) => {
     if (!lock) return null;
+    const disk = cacheStore();
+    // Ids of two districts may be the same: nothing of the one may stand for the other.
+    const before = await readPack(disk);
+    if (before && districtOf(before) !== from) await forgetKept(disk, localStorage);
     const opened = await worker.open(source, true);
+    const groundHere = source.files.elevation.every((origin) => typeof origin !== 'string');
     const pack = published?.publication.pack ?? opened.pack;
-    const whole = (sites: readonly CallSite[]): CallPack => ({ ...pack, sites, madeFrom: state, madeAtMs: Date.now() });
+    const whole = (sites: readonly CallSite[]): CallPack => ({
+      ...{ ...pack, sites, from, madeFrom: state, madeAtMs: Date.now() },
+      ...(groundHere && { groundHere }),
+    });
     listener.outlined(whole(pack.sites));
     const kept: CallSite[] = [];
     const of = pack.sites.length * keptWeathers.length;

@@ -1,32 +1,66 @@
 import { type Book, defaultAngleRule, live, settingsOf } from '../../book/index.ts';
-import { appFolder } from '../../io/offline/index.ts';
+import { appFolder, DEMO_DISTRICT } from '../../io/offline/index.ts';
 import { PUBLISHED_META } from '../../io/publish/index.ts';
 import type { CallSource } from '../../workers/call/index.ts';
 import { demoFiles } from '../demo.ts';
+import { noteOwnDistrict, type OwnDistrict, ownDistrict } from '../own/own-district.ts';
 import type { PublishedHere } from './published.ts';
 
 /** Names this build of the program: another may compute otherwise. */
 declare const __PROGRAM__: string;
 
-/** Name of the browser's book that the desk keeps for the demo district. */
-const BOOK = 'demo';
+/** How the page of a published folder says so. */
+const MARK = `meta[name="${PUBLISHED_META}"]`;
 
 /** The district of this device. `behind`: its book holds edits that the plain copy read here does not have yet. */
 export interface DistrictHere {
   readonly source: CallSource;
   readonly behind: boolean;
+  /** Names the district, as the kept pack of it does. */
+  readonly from: string;
   /** Where the page lies in a published folder. */
   readonly published: PublishedHere | null;
 }
 
 /** The district of the published folder that the page lies in, else that of this device, whose files may be kept. */
 export async function districtHere(): Promise<DistrictHere> {
-  const list = document.querySelector<HTMLMetaElement>(`meta[name="${PUBLISHED_META}"]`)?.content;
+  const list = document.querySelector<HTMLMetaElement>(MARK)?.content;
   if (list !== undefined) {
     const { publishedHere } = await import('./published.ts');
-    return { ...(await publishedHere(new URL(list, location.href))), behind: false };
+    return { ...(await publishedHere(new URL(list, location.href))), behind: false, from: 'published' };
   }
-  const read = await readBook();
+  const own = ownDistrict(localStorage);
+  return (own && (await ownHere(own))) ?? demoHere();
+}
+
+/** Which district that is, known before anything of it is read. */
+export const nameOfHere = (): string =>
+  document.querySelector(MARK) ? 'published' : (ownDistrict(localStorage)?.keptId ?? DEMO_DISTRICT);
+
+/** An own district; null where its files are no longer on this device. */
+async function ownHere(own: OwnDistrict): Promise<DistrictHere | null> {
+  const { keptFiles } = await import('../../io/web/index.ts');
+  const files = await keptFiles(own.keptId).catch(() => null);
+  if (!files) {
+    noteOwnDistrict(localStorage, null);
+    return null;
+  }
+  const read = await readBook(own.book);
+  const settings = read && settingsOf(read.book);
+  const source: CallSource = {
+    name: settings?.district || own.name,
+    invented: settings?.invented ?? false,
+    files: { ...files, elevation: [...files.elevation, ...own.addresses], sites: null },
+    posts: null,
+    book: read?.book ?? null,
+    units: settings?.units ?? 'us',
+    rule: defaultAngleRule,
+  };
+  return { source, behind: read?.behind ?? false, from: own.keptId, published: null };
+}
+
+async function demoHere(): Promise<DistrictHere> {
+  const read = await readBook(DEMO_DISTRICT);
   const book = read && live(read.book, 'sites').length > 0 ? read.book : null;
   const settings = book && settingsOf(book);
   const source: CallSource = {
@@ -38,16 +72,17 @@ export async function districtHere(): Promise<DistrictHere> {
     units: settings?.units ?? 'us',
     rule: defaultAngleRule,
   };
-  return { source, behind: read?.behind ?? false, published: null };
+  return { source, behind: read?.behind ?? false, from: DEMO_DISTRICT, published: null };
 }
 
 /** What names the district's present state, so that another state is kept anew; null without a network. */
-export async function districtState({ source, published }: DistrictHere): Promise<string | null> {
+export async function districtState({ source, published, from }: DistrictHere): Promise<string | null> {
   if (published) return published.online ? published.publication.pack.madeFrom : null;
+  const book = source.book ? JSON.stringify(source.book.madeFrom) : '';
+  if (from !== DEMO_DISTRICT) return `${__PROGRAM__} ${from} ${book}`;
   try {
     const answer = await fetch(new URL('demo/recipe.sha256', appFolder()), { cache: 'no-cache' });
     if (!answer.ok) return null;
-    const book = source.book ? JSON.stringify(source.book.madeFrom) : '';
     return `${__PROGRAM__} ${(await answer.text()).trim()} ${book}`;
   } catch {
     return null;
@@ -55,11 +90,12 @@ export async function districtState({ source, published }: DistrictHere): Promis
 }
 
 /** The plain copy of the book, without its merge; null where the desk has not kept any, or the browser keeps nothing. */
-async function readBook(): Promise<{ readonly book: Book; readonly behind: boolean } | null> {
+async function readBook(name: string): Promise<{ readonly book: Book; readonly behind: boolean } | null> {
   try {
     const { readerSnapshot } = await import('../../io/web/store/index.ts');
-    return await readerSnapshot(BOOK);
+    return await readerSnapshot(name);
   } catch {
     return null;
   }
 }
+

@@ -49,7 +49,7 @@ export function OpenForm() {
     const { id, ...copied } = kept;
     // What lies behind an address stays there and is read by parts.
     const addresses = files.elevation.filter((origin) => typeof origin === 'string');
-    const opened = await desk.openOwn({ ...copied, elevation: [...copied.elevation, ...addresses] });
+    const opened = await desk.openOwn({ ...copied, elevation: [...copied.elevation, ...addresses], keptId: id });
     // What cannot be opened is not worth its room.
     if (!opened) await dropKept(id);
   };

@@ -1,16 +1,17 @@
-import { useEffect } from 'react';
+import { useEffect, useState } from 'react';
 import type { KeptFiles as OpenedFiles } from '../../io/web/index.ts';
 import { openKept, refreshKept, removeKept, stopKeeping, undoRemoval, useKept } from './kept-store.ts';
+import { noteOwnDistrict, ownDistrict } from './own-district.ts';
 
 /** Files kept on this device: to be opened again, removed, with the room they take. */
-export function KeptFiles({ onOpen }: { readonly onOpen: (files: OpenedFiles) => void }) {
+export function KeptFiles({ onOpen }: { readonly onOpen: (files: OpenedFiles & { readonly keptId: string }) => void }) {
   const { sets, used, removed, problem } = useKept();
   useEffect(() => {
     void refreshKept();
   }, []);
   const open = async (id: string): Promise<void> => {
     const files = await openKept(id);
-    if (files) onOpen(files);
+    if (files) onOpen({ ...files, keptId: id });
   };
   return (
     <section className="block" aria-label="Kept on this device">
@@ -45,8 +46,29 @@ export function KeptFiles({ onOpen }: { readonly onOpen: (files: OpenedFiles) =>
       {sets?.length === 0 && !removed && (
         <p className="note">Nothing yet. Files you keep open again without being chosen.</p>
       )}
+      <CallViewShows />
       {used && <p className="note">{storageWords(used)}</p>}
     </section>
+  );
+}
+
+/** Which district the call view shows, with the way back to the demo. */
+function CallViewShows() {
+  const { sets } = useKept();
+  const [own, setOwn] = useState(() => ownDistrict(localStorage));
+  const shown = own && sets?.find(({ id }) => id === own.keptId);
+  if (!shown) return null;
+  const showDemo = (): void => {
+    noteOwnDistrict(localStorage, null);
+    setOwn(null);
+  };
+  return (
+    <p className="note">
+      The call view shows {shown.name}.{' '}
+      <button type="button" className="key-quiet" onClick={showDemo}>
+        show the demo there
+      </button>
+    </p>
   );
 }
 

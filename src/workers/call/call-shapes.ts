@@ -23,7 +23,7 @@ export interface CallSource {
 
 /** What is there to keep: the pack with its sites in road order, before any of them is worked out. */
 export interface CallOutline {
-  readonly pack: Omit<CallPack, 'madeAtMs' | 'madeFrom'>;
+  readonly pack: Omit<CallPack, 'madeAtMs' | 'madeFrom' | 'from'>;
   /** Posts that stand off their road, or roads of posts that the road file does not have: sentences. */
   readonly complaints: readonly string[];
 }

@@ -29,7 +29,7 @@ export function KeptLine() {
       {pack && !lost && !keeping && (
         <p>
           {online ? 'Kept' : 'No network. Kept'} on this device: {app}, {studies} of {pack.sites.length} sites with
-          their studies, {mb} MB of elevation; {dayWords(pack.madeAtMs)}.
+          their studies, {pack.groundHere ? 'the elevation files' : `${mb} MB of elevation`}; {dayWords(pack.madeAtMs)}.
         </p>
       )}
       {pack && !keeping && <Lasting />}
