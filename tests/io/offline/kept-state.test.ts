@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import {
   type CallPack,
+  forgetKept,
   keptState,
   memoryStore,
   noteKept,
@@ -29,6 +30,7 @@ function notes() {
   return {
     getItem: (key: string) => kept.get(key) ?? null,
     setItem: (key: string, value: string) => void kept.set(key, value),
+    removeItem: (key: string) => void kept.delete(key),
   };
 }
 
@@ -61,4 +63,26 @@ it('what was kept once and is gone, whole or in part, is told', async () => {
   expect((await keptState(store, book)).lost).not.toBeNull();
   for (const key of await store.keys('')) await store.remove(key);
   expect(await keptState(store, book)).toMatchObject({ pack: null, studies: 0, lost: { sites: 4 } });
+});
+
+it('a site of which no study could be made is no loss, nor are pages of rasters that lie on the device as files', async () => {
+  const store = memoryStore();
+  const book = notes();
+  for (const { id } of pack.sites) if (id !== 'oak') await writeKeptStudy(store, id, 'dry', study);
+  await writePack(store, { ...pack, withoutStudy: ['oak'], groundHere: true });
+  noteKept(book, pack);
+  expect(await keptState(store, book)).toMatchObject({ studies: 3, elevationPages: 0, lost: null });
+  await store.remove('call/study/kettle/dry');
+  expect((await keptState(store, book)).lost).not.toBeNull();
+});
+
+it('what is forgotten for another district is no loss', async () => {
+  const store = memoryStore();
+  const book = notes();
+  for (const { id } of pack.sites) await writeKeptStudy(store, id, 'dry', study);
+  await writePack(store, pack);
+  noteKept(book, pack);
+  await forgetKept(store, book);
+  expect(await keptState(store, book)).toEqual({ pack: null, studies: 0, elevationPages: 0, lost: null });
+  expect(await readKeptStudy(store, 'kettle', 'dry')).toBeNull();
 });

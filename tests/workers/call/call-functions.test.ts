@@ -100,6 +100,20 @@ describe('what the call view asks of its worker', () => {
   }, 60_000);
 });
 
+describe('with ground around the sites only', () => {
+  const functions = callFunctions(opener, memoryStore(), () => {});
+
+  test('roads are told as far as it reaches, and not at all beyond: none is left out for want of ground', async () => {
+    await functions.open({ source: { ...source, groundHalfM: 500 }, keeping: false }, never);
+    const near = await functions.around({ at: { lon: -128.01562, lat: 43.99952 }, errorM: 8 }, never);
+    expect(near.above.length).toBeGreaterThan(0);
+    expect(near.reachM).toBeLessThanOrEqual(308);
+    // 0.02 degrees of latitude off every site, where the files have ground all the same.
+    const far = functions.around({ at: { lon: -128.0256, lat: 44.0105 }, errorM: 5 }, never);
+    await expect(far).rejects.toThrow(/was not published/);
+  }, 60_000);
+});
+
 describe('with a book', () => {
   const functions = callFunctions(opener, memoryStore(), () => {});
   const site = readRecord(
