@@ -34,12 +34,21 @@ export interface RasterCells {
 /** What is read of a file's items: nothing else of what it holds goes on. */
 const TOLD = ['TERRAIN_KIND', 'VERTICAL_RMSE_M', 'COLLECTED_ON'];
 
-/** Opens a GeoTIFF of heights for its cells. Throws `UserError`, as `openElevation` does. */
+/** Opens a GeoTIFF of heights for its cells. Throws `UserError` and closes the source where it cannot, as `openElevation` does. */
 export async function openCells(
   source: ByteSource,
   options: ElevationOptions = {},
   pool: DecodePool = decodeHere,
 ): Promise<RasterCells> {
+  try {
+    return await opened(source, options, pool);
+  } catch (error) {
+    await source.close?.();
+    throw error;
+  }
+}
+
+async function opened(source: ByteSource, options: ElevationOptions, pool: DecodePool): Promise<RasterCells> {
   const { tiff, metadata, place, crs, full, info } = await describeRaster(source, options, pool, undefined);
   const { fileDirectory } = tiff.images[0]!;
   const perUnit = METRES_PER[info.verticalUnit];
