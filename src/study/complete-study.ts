@@ -43,14 +43,32 @@ import type { GroundWork } from './work.ts';
  */
 export function completeStudy(given: GroundWork, inputs: StudyInputs): Study {
   const work = standUp(given, inputs);
-  const { ground, bench, i, side, place, structure, traits } = work;
-  const { descent, used, info } = side;
-  const { plane } = ground;
-  const { units, resources, pins, conditions, patients } = inputs;
+  const { descent } = work.side;
   const free = descent ? layoutsOf(work, descent, inputs, {}) : null;
   const taped = tapedStraight(work, free);
   const limited = taped?.counts.how === 'measured' && !taped.counts.betters;
   const found = limited && descent ? layoutsOf(work, descent, inputs, { straightM: taped.counts.value! }) : free;
+  return composed(work, inputs, { found, taped });
+}
+
+/**
+ * What of a study the ground alone says, a quarter of the work: edge, descent, profile, angle and class are those of the
+ * complete study; layouts, spots and ways are empty, and the sentence says that hauls are still sought.
+ */
+export const studyAhead = (work: GroundWork, inputs: StudyInputs): Study => composed(work, inputs, null);
+
+interface Hauls {
+  readonly found: Layouts | null;
+  readonly taped: ReturnType<typeof tapedStraight>;
+}
+
+/** The study of a ground work; `hauls` null where they have not been sought. */
+function composed(work: GroundWork, inputs: StudyInputs, hauls: Hauls | null): Study {
+  const { ground, bench, i, side, place, structure, traits } = work;
+  const { descent, used, info } = side;
+  const { plane } = ground;
+  const { units, resources, pins, conditions, patients } = inputs;
+  const { found, taped } = hauls ?? { found: null, taped: null };
   const field = fieldPart([...(work.field?.quantities ?? []), ...(taped ? [taped] : [])]);
   const first = found?.layouts[0] ?? null;
   const layouts = found?.layouts.map((layout) => layoutPart(layout, plane)) ?? [];
@@ -75,12 +93,14 @@ export function completeStudy(given: GroundWork, inputs: StudyInputs): Study {
     ...readingWarnings(field, units),
     ...(inputs.field ? fieldStateWarnings(inputs.field, sinceSurvey(work, inputs.field)) : []),
     ...(descent && !structure ? sightWarnings(closure ?? closurePart(work, 0), from, units) : []),
-    ...layoutWarnings({
-      ...{ found, layouts, spots, units },
-      shipped: resources.how === 'shipped',
-      nobody: resources.arrivals.length === 0,
-      high: descent?.angle?.planAs === 'high',
-    }),
+    ...(hauls
+      ? layoutWarnings({
+          ...{ found, layouts, spots, units },
+          shipped: resources.how === 'shipped',
+          nobody: resources.arrivals.length === 0,
+          high: descent?.angle?.planAs === 'high',
+        })
+      : []),
   ];
   const study: Omit<Study, 'sentence'> = {
     schema: 'brinkbook/study@1',
@@ -119,7 +139,7 @@ export function completeStudy(given: GroundWork, inputs: StudyInputs): Study {
     warnings: warnings.sort((a, b) => severityRank[a.severity] - severityRank[b.severity]),
   };
   study.origins = originsOf(study, bench.how, bench.rule);
-  return { ...study, sentence: studySentence(study, units) };
+  return { ...study, sentence: studySentence(study, units, hauls !== null) };
 }
 
 const origin = { x: 0, y: 0 };

@@ -11,7 +11,7 @@ import {
   UNDER,
 } from '../road/index.ts';
 import { type Ground, isScreeningOnly } from '../terrain/index.ts';
-import { ok, type Result } from '../units/index.ts';
+import type { Result } from '../units/index.ts';
 import { applyField } from './field/index.ts';
 import type { GroundInputs, StudyInputs } from './inputs.ts';
 import { withLikelyKind } from './likely-kind.ts';
@@ -24,8 +24,8 @@ import type { GroundWork } from './work.ts';
 const SIGHT_LINE_M = 310;
 
 /**
- * Cuts the sections, follows the fall line and finds where apparatus can stand: everything that stays as it is when a spot is
- * pinned or the people change. Refuses where no road lies within 50 m or the ground has no data at the road.
+ * Cuts the sections and follows the fall line: everything that stays as it is when a spot is pinned, the people or the weather
+ * change. Where apparatus can stand is not sought yet. Refuses where no road lies within 50 m or the ground has no data at the road.
  */
 export function workUpGround(given: StudyInputs): Result<GroundWork> {
   const { at, patient, events = [] } = given;
@@ -56,8 +56,7 @@ export function workUpGround(given: StudyInputs): Result<GroundWork> {
     field: null,
     computedBench: bench,
   };
-  const measured = applyField(work, pathDown(ground, at, side));
-  return measured.ok ? ok(standUp(measured.value, inputs)) : measured;
+  return applyField(work, pathDown(ground, at, side));
 }
 
 /** The site and its descent, as far as it is known. */
@@ -68,8 +67,8 @@ function pathDown({ plane }: Ground, at: LonLat, { descent }: SideWork): LonLat[
 }
 
 /**
- * The same ground under other conditions or with another fleet: where apparatus can stand is sought again, and that only
- * where it must be.
+ * The same ground with where apparatus can stand on it, sought only where it is not known yet for these conditions and this
+ * fleet.
  */
 export function standUp(work: GroundWork, inputs: Pick<StudyInputs, 'conditions' | 'resources'>): GroundWork {
   const { side, structure, bench, standing } = work;

@@ -1,10 +1,18 @@
 import type { Feature, FeatureCollection } from 'geojson';
 import { type AngleRule, type Book, live, type Mark, worseOfContested } from '../book/index.ts';
 import { type LonLat, localPlane } from '../geo/index.ts';
-import { groundOfSite, type LonLatBox } from '../io/index.ts';
+import { groundOfSite, type LonLatBox, type StudyRequest } from '../io/index.ts';
 import { type Conditions, fairConditions } from '../rigging/index.ts';
 import { roadAt } from '../road/index.ts';
-import { completeStudy, fieldOfBook, type GroundWork, type Pins, type Study, standUp } from '../study/index.ts';
+import {
+  completeStudy,
+  fieldOfBook,
+  type GroundWork,
+  type Pins,
+  type Study,
+  standUp,
+  studyAhead,
+} from '../study/index.ts';
 import { type UnitSystem, UserError } from '../units/index.ts';
 import {
   closeAll,
@@ -57,6 +65,11 @@ export interface StudyFunctions<Tile> {
   open(files: DistrictFiles, signal: AbortSignal): Promise<DistrictView>;
   /** One site's study and its lines for the map. */
   study(ask: StudyAsk, signal: AbortSignal): Promise<StudyAnswer>;
+  /**
+   * What of it the ground alone says, for a point that moves: asked right before `study`, answered while that goes on, the
+   * ground worked out once. Null where the ground is at hand and the study follows at once.
+   */
+  ahead(ask: StudyAsk, signal: AbortSignal): Promise<StudyAnswer | null>;
   /** Other marks on the same district: the book's, in place of the file's. */
   marks(marks: readonly Mark[], signal: AbortSignal): Promise<void>;
   /** The book's fleet, kit, arrivals, response table, rates, events, readings and sign-offs in place of the files' and the shipped ones; what it lacks stays. */
@@ -85,7 +98,8 @@ export function studyFunctions<Tile extends object>(
   let contours: ReturnType<typeof contourTiles> | null = null;
   let beside: RoadsideReader | null = null;
   let book: Book | null = null;
-  let last: { readonly key: string; readonly work: GroundWork } | null = null;
+  /** The newest ground, worked out or on its way: whoever asks about it shares it. */
+  let last: { readonly key: string; readonly work: Promise<GroundWork>; readonly ready: boolean } | null = null;
   const opened = (): District => {
     if (!district) throw new UserError('nothing-open', 'No district is open; open elevation and roads first.');
     return district;
@@ -99,6 +113,42 @@ export function studyFunctions<Tile extends object>(
     tiles.set(key, made);
     if (tiles.size > KEPT_TILES) tiles.delete(tiles.keys().next().value!);
     return made;
+  };
+  /** A question in the terms of the study, and what its ground hangs on. */
+  const questionFor = (ask: StudyAsk) => {
+    const { roads, marks, resourcesFor } = opened();
+    const place = roadAt(roads, ask.at);
+    if (!place.ok) throw place.error;
+    const side = sideOfAsk(ask.side, ask.at, place.value);
+    const {
+      at,
+      rule,
+      units,
+      patient = null,
+      conditions = fairConditions,
+      patients = 1,
+      pins = {},
+      siteId = null,
+    } = ask;
+    const road = place.value.route.name;
+    const resources = book ? resourcesWith(book, road, resourcesFor(road)) : resourcesFor(road);
+    const events = book ? live(book, 'events') : [];
+    const field = book && fieldOfBook(book, siteId, ask.today ?? dayOf(new Date()));
+    const request = {
+      ...{ roads, marks, at, side, patient, rule, units, conditions, patients, pins, resources, events, field },
+    };
+    return { place: place.value, request, key: JSON.stringify([at, side, patient, rule, siteId]) };
+  };
+  /** The ground stays while a spot is dragged or the weather changes. */
+  const groundFor = (key: string, request: StudyRequest, signal: AbortSignal): Promise<GroundWork> => {
+    if (last?.key === key) return last.work;
+    const mine = { key, work: groundOfSite(opened().sources, request, signal), ready: false };
+    last = mine;
+    // A failure is not remembered: the next question tries again.
+    mine.work.catch(() => {
+      if (last === mine) last = null;
+    });
+    return mine.work;
   };
   return {
     async open(files, signal) {
@@ -121,35 +171,21 @@ export function studyFunctions<Tile extends object>(
     },
     async study(ask, signal) {
       const began = performance.now();
-      const { sources, roads, marks, resourcesFor } = opened();
-      const of = district;
-      const place = roadAt(roads, ask.at);
-      if (!place.ok) throw place.error;
-      const side = sideOfAsk(ask.side, ask.at, place.value);
-      const {
-        at,
-        rule,
-        units,
-        patient = null,
-        conditions = fairConditions,
-        patients = 1,
-        pins = {},
-        siteId = null,
-      } = ask;
-      const road = place.value.route.name;
-      const resources = book ? resourcesWith(book, road, resourcesFor(road)) : resourcesFor(road);
-      const events = book ? live(book, 'events') : [];
-      const field = book && fieldOfBook(book, siteId, ask.today ?? dayOf(new Date()));
-      const request = {
-        ...{ roads, marks, at, side, patient, rule, units, conditions, patients, pins, resources, events, field },
-      };
-      // The ground stays while a spot is dragged or the weather changes.
-      const key = JSON.stringify([at, side, patient, rule, siteId]);
-      const ground = last?.key === key ? last.work : await groundOfSite(sources, request, signal);
-      const work = standUp(ground, request);
-      if (district === of) last = { key, work };
+      const { place, request, key } = questionFor(ask);
+      const ground = groundFor(key, request, signal);
+      const work = standUp(await ground, request);
+      if (last?.work === ground) last = { key, work: Promise.resolve(work), ready: true };
       const study = completeStudy(work, { ...request, ground: work.ground });
-      const shapes = studyShapes(study, place.value, localPlane(at));
+      const shapes = studyShapes(study, place, localPlane(ask.at));
+      return { study, shapes, tookMs: performance.now() - began };
+    },
+    async ahead(ask, signal) {
+      const began = performance.now();
+      const { place, request, key } = questionFor(ask);
+      if (last?.key === key && last.ready) return null;
+      const work = await groundFor(key, request, signal);
+      const study = studyAhead(work, { ...request, ground: work.ground });
+      const shapes = studyShapes(study, place, localPlane(ask.at));
       return { study, shapes, tookMs: performance.now() - began };
     },
     async marks(marks) {

@@ -40,8 +40,11 @@ export async function benchStudy(print: (line: string) => void): Promise<void> {
     print(`descent of ${lengthM.toFixed(0).padStart(3)} m   study ${text(whole)}`);
     print(`   300 sections              ${text(sections)} ${of(sections)}`);
     const work = workUpGround(inputs);
-    if (!work.ok || !work.value.standing) continue;
-    const ground = work.value;
+    if (!work.ok) continue;
+    const alone = time(() => workUpGround(inputs));
+    print(`   the ground alone          ${text(alone)} ${of(alone)}`);
+    const ground = standUp(work.value, inputs);
+    if (!ground.standing) continue;
     const stand = time(() => standUp({ ...ground, standing: null }, inputs).standing !== null);
     print(`   where apparatus can stand ${text(stand)} ${of(stand)}`);
     const rest = time(() => completeStudy(ground, inputs).layouts.length > 0);

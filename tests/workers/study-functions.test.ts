@@ -138,6 +138,21 @@ describe('the functions of the study worker, called directly', () => {
     await expect(functions.study({ ...kettleBend, pins: { anchor: 'nowhere' } }, never)).rejects.toThrow(/nowhere/);
   });
 
+  test('ahead of a study comes what its ground says, the same numbers; where the ground is at hand, nothing', async () => {
+    const ask = { ...kettleBend, at: { lon: kettleBend.at.lon + 2e-4, lat: kettleBend.at.lat } };
+    const [ahead, whole] = await Promise.all([functions.ahead(ask, never), functions.study(ask, never)]);
+    const { edge, descent, profile, angle, bench, site, sentence } = whole.study;
+    expect(ahead!.study).toMatchObject({ edge, descent, profile, angle, bench, site });
+    expect(ahead!.shapes).toEqual(whole.shapes);
+    expect(ahead!.study.layouts).toEqual([]);
+    expect(whole.study.layouts.length).toBeGreaterThan(0);
+    const plan = /Plan as [^.]+\./.exec(sentence)![0];
+    expect(ahead!.study.sentence).toContain(plan);
+    expect(ahead!.study.sentence).toContain('Hauls are being worked out.');
+    expect(await functions.ahead(ask, never)).toBeNull();
+    expect((await functions.study(ask, never)).study).toEqual(whole.study);
+  });
+
   test('a tap counts for the side that it lies on', async () => {
     const { study } = await functions.study(kettleBend, never);
     const plane = localPlane(study.site);

@@ -9,9 +9,9 @@ import { wayWords } from './way-words.ts';
 
 /**
  * What opens a study: a few short sentences as said on the radio, from the study's own numbers. What is needed is rounded up,
- * what is there down. Planned as high: the stop line, no haul, no people, no minutes.
+ * what is there down. Planned as high: the stop line, no haul, no people, no minutes. Where nobody has `sought` hauls yet it says that.
  */
-export function studySentence(study: Omit<Study, 'sentence'>, units: UnitSystem): string {
+export function studySentence(study: Omit<Study, 'sentence'>, units: UnitSystem, sought = true): string {
   const { angle, descent, edge } = study;
   const structure = study.warnings.find((warning) => warning.code === 'structure' && warning.severity === 'stop');
   if (structure) return structure.text;
@@ -32,7 +32,9 @@ export function studySentence(study: Omit<Study, 'sentence'>, units: UnitSystem)
     weatherWords(study),
     stepWords(study, units),
     told ? wayWords(study) : null,
-    ...(told ? haulParts(study, units) : [slopeWords(study, units), high ? callWords(study) : noHaulWords(study)]),
+    ...(told
+      ? haulParts(study, units)
+      : [slopeWords(study, units), high ? callWords(study) : noHaulWords(study, sought)]),
     wholeWords(study, units),
   ];
   return parts.filter((part) => part !== null).join(' ');
@@ -76,8 +78,9 @@ function callWords({ call }: Omit<Study, 'sentence'>): string | null {
   return `Call ${call.map(({ who, radio, phone }) => (radio || phone ? `${who} (${radio ?? phone})` : who)).join('; ')}.`;
 }
 
-function noHaulWords({ warnings, terrain }: Omit<Study, 'sentence'>): string | null {
+function noHaulWords({ warnings, terrain }: Omit<Study, 'sentence'>, sought: boolean): string | null {
   if (terrain.screeningOnly) return null;
+  if (!sought) return 'Hauls are being worked out.';
   return noHaulReasons(warnings).join(' ') || null;
 }
 

@@ -81,7 +81,7 @@ export function createTap(parts: Parts, navigate: Navigate) {
       moving = true;
       const { subject } = usePlace.getState();
       const question = subject && questionOf(subject);
-      if (question) study.ask({ ...question, at: toCentimetres(at), side: 'of the point' });
+      if (question) study.follow({ ...question, at: toCentimetres(at), side: 'of the point' });
     },
     /** A tap, a released point, or Enter. */
     place(exact: LonLat): void {
@@ -100,7 +100,7 @@ export function createTap(parts: Parts, navigate: Navigate) {
     movePatient(at: LonLat): void {
       const { subject } = usePlace.getState();
       const question = subject && questionOf(subject);
-      if (question) study.ask({ ...question, patient: at });
+      if (question) study.follow({ ...question, patient: at });
     },
     placePatient,
     /** Takes a cut of the stencil in hand; the same one again puts it down. */

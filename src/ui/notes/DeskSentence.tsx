@@ -1,4 +1,4 @@
-import { useBook, useDistrict, usePlace, useReads, useStudy } from '../state/index.ts';
+import { newestAnswer, useBook, useDistrict, usePlace, useReads, useStudy } from '../state/index.ts';
 import { inFormWords } from './in-form-words.ts';
 import { Sentence } from './Sentence.tsx';
 
@@ -6,7 +6,8 @@ import { Sentence } from './Sentence.tsx';
 export function DeskSentence() {
   const { screen, subject } = usePlace();
   const { district, opening, problem: openProblem } = useDistrict();
-  const { answer, problem, working } = useStudy();
+  const { problem, working } = useStudy();
+  const answer = useStudy(newestAnswer);
   if (screen === 'open') {
     return (
       <Sentence words={opening ?? (openProblem && inFormWords(openProblem)) ?? 'Open your own elevation and roads.'} />

@@ -2,9 +2,9 @@ import { lazy, type ReactNode, Suspense } from 'react';
 import { type Command, KeyList } from '../commands/index.ts';
 import { useActions } from '../desk-context.ts';
 import { ShareBlock } from '../share/index.ts';
-import { useBook, useDistrict, usePlace, useReading, useStudy } from '../state/index.ts';
+import { newestAnswer, useBook, useDistrict, usePlace, useReading, useStudy } from '../state/index.ts';
 import { ConditionSwitch, LayoutsBlock, PeopleBlock, PlacesBlock, TakenBlock, WaysBlock } from '../study/index.ts';
-import { MarkPanel, PlaceInHand, SitePanel, SurveyNotes } from '../survey/index.ts';
+import { MarkInHand, PlaceInHand, SitePanel, SurveyNotes } from '../survey/index.ts';
 import { DeskSentence } from './DeskSentence.tsx';
 import { NumbersBlock } from './NumbersBlock.tsx';
 import { PersistAsk } from './PersistAsk.tsx';
@@ -22,13 +22,17 @@ const SitePhotos = lazy(async () => ({ default: (await import('../book/photos/in
 export function NotesTop() {
   const working = useStudy((state) => state.working);
   const answer = useStudy((state) => state.answer);
+  const newest = useStudy(newestAnswer);
   const stale = useStudy((state) => state.stale);
+  const ahead = useStudy((state) => state.ahead !== null);
   const screen = usePlace((state) => state.screen);
   return (
     <div className="notes-top" aria-live="polite" aria-busy={working} data-took-ms={answer?.tookMs.toFixed(1)}>
-      {screen !== 'open' && answer && <SiteLine site={answer.study.site} />}
+      {screen !== 'open' && newest && <SiteLine site={newest.study.site} />}
       <DeskSentence />
-      {stale && <p className="note stale-note">This is from before the point was moved.</p>}
+      {stale && (
+        <p className="note stale-note">{ahead ? 'What stands below is' : 'This is'} from before the point was moved.</p>
+      )}
     </div>
   );
 }
@@ -49,7 +53,7 @@ export function NotesBody({ commands }: { readonly commands: readonly Command[] 
   else {
     body = (
       <>
-        <MarkPanel />
+        <MarkInHand />
         <PlaceInHand />
         {site && <PersistAsk />}
         {site && <SitePanel key={site.id} site={site} />}
@@ -79,7 +83,7 @@ function StudyBody({ commands }: { readonly commands: readonly Command[] }) {
       <ConditionSwitch />
       <TakenBlock study={study} siteId={siteId} units={units} />
       <NumbersBlock study={study} units={units} />
-      <MarkPanel />
+      <MarkInHand />
       <PlaceInHand />
       {siteId && (
         <Suspense fallback={null}>

@@ -2,7 +2,7 @@ import { type PointerEvent, useLayoutEffect, useMemo, useRef } from 'react';
 import { profileScale, profileSvg } from '../../plan/index.ts';
 import type { Study } from '../../study/index.ts';
 import { formatDegrees, formatLength, type UnitSystem } from '../../units/index.ts';
-import { useReading, useSketch, useStudy } from '../state/index.ts';
+import { newestAnswer, useReading, useSketch, useStudy } from '../state/index.ts';
 import { WhyMargin } from '../study/index.ts';
 import { drawingOf } from './drawing.ts';
 import { profileAt } from './profile-at.ts';
@@ -10,8 +10,8 @@ import { type Size, useSize } from './use-size.ts';
 
 /** The true-scale profile, the same drawing as on paper, as large as its pane; a station under the mouse shows on the map too. */
 export function ProfilePane({ light }: { readonly light: 'day' | 'night' }) {
-  const answer = useStudy((state) => state.answer);
-  const stale = useStudy((state) => state.stale);
+  const answer = useStudy(newestAnswer);
+  const stale = useStudy((state) => state.stale && state.ahead === null);
   const units = useReading((state) => state.units);
   const pane = useRef<HTMLElement>(null);
   const paper = useRef<HTMLDivElement>(null);

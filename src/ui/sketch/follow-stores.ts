@@ -13,10 +13,10 @@ export function followStores(map: MapHandle): () => void {
   let sitesTimer: ReturnType<typeof setTimeout> | undefined;
 
   const study = (): void => {
-    const { point, patient, answer, stale, working, look } = useStudy.getState();
+    const { point, patient, answer, ahead, stale, working, look } = useStudy.getState();
     map.setPoint(point);
     map.setPatient(patient);
-    map.setShapes(answer?.shapes ?? null, stale);
+    map.setShapes((ahead ?? answer)?.shapes ?? null, stale);
     if (!point) return;
     if (looks.near !== look) map.show(point);
     looks.near = look;

@@ -14,6 +14,8 @@ export interface StudyState {
   /** Counts up when the map should bring the point into view: it came from a list or the address bar, not from a finger. */
   readonly look: number;
   readonly answer: StudyAnswer | null;
+  /** What the ground alone says of a newer point than the answer's, while its layouts are still sought; null where nothing is newer. */
+  readonly ahead: StudyAnswer | null;
   /** The answer belongs to an earlier question, and has for longer than an eye forgives. */
   readonly stale: boolean;
   readonly working: boolean;
@@ -27,9 +29,13 @@ export const emptyStudy: StudyState = {
   pins: {},
   look: 0,
   answer: null,
+  ahead: null,
   stale: false,
   working: false,
   problem: null,
 };
 
 export const useStudy = create<StudyState>()(() => emptyStudy);
+
+/** What is known of the newest point: whole, or its ground ahead of the rest. */
+export const newestAnswer = ({ ahead, answer }: StudyState): StudyAnswer | null => ahead ?? answer;
