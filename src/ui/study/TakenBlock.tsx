@@ -1,15 +1,17 @@
-import { useMemo, useState } from 'react';
+import { lazy, Suspense, useMemo, useState } from 'react';
 import type { QuantityName } from '../../book/index.ts';
 import type { Study } from '../../study/index.ts';
 import type { UnitSystem } from '../../units/index.ts';
 import { useActions } from '../desk-context.ts';
 import { useBook } from '../state/index.ts';
-import { CorrectionForm } from './CorrectionForm.tsx';
 import { Figure } from './Figure.tsx';
-import { ReadingForm } from './ReadingForm.tsx';
 import { apartWords, readingFigure, usedWords } from './reading-words.ts';
 import { furtherQuantities, quantityLabel, type TakenRow, takenRows } from './taken-rows.ts';
 import { whyOrigin } from './why.ts';
+
+/** The forms are loaded when somebody enters something. */
+const ReadingForm = lazy(async () => ({ default: (await import('./ReadingForm.tsx')).ReadingForm }));
+const CorrectionForm = lazy(async () => ({ default: (await import('./CorrectionForm.tsx')).CorrectionForm }));
 
 /** What was computed beside what was taken on the ground, how far apart, and which counts. */
 export function TakenBlock({ study, siteId, units }: Props) {
@@ -152,20 +154,24 @@ function TakenLine({ row, study, units, siteId, entering, onEnter }: LineProps) 
       {entering && siteId && (
         <tr>
           <td colSpan={5}>
-            <ReadingForm
-              row={row}
-              siteId={siteId}
-              units={units}
-              stretchM={study.angle?.stretchM ?? null}
-              onDone={() => onEnter(false)}
-            />
+            <Suspense fallback={null}>
+              <ReadingForm
+                row={row}
+                siteId={siteId}
+                units={units}
+                stretchM={study.angle?.stretchM ?? null}
+                onDone={() => onEnter(false)}
+              />
+            </Suspense>
           </td>
         </tr>
       )}
       {siteId && counts.waiting?.lacks.length === 1 && counts.waiting.lacks[0] !== 'second reading' && (
         <tr>
           <td colSpan={5}>
-            <CorrectionForm row={row} siteId={siteId} />
+            <Suspense fallback={null}>
+              <CorrectionForm row={row} siteId={siteId} />
+            </Suspense>
           </td>
         </tr>
       )}
