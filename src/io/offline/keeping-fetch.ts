@@ -14,7 +14,9 @@ const PATIENCE_MS = 4000;
  * A `fetch` for a district's files that knows what is kept: range requests from pages of the file's own bytes, other requests
  * whole. Parts of two versions of a file are never mixed. Fails as `fetch` does where neither side has an answer.
  */
-export function keepingFetch(store: KeptStore, order: () => ReadOrder, ask: typeof fetch = fetch): typeof fetch {
+export function keepingFetch(given: KeptStore, order: () => ReadOrder, ask: typeof fetch = fetch): typeof fetch {
+  // Where the browser keeps nothing, nothing is kept: what can be read over the network still is.
+  const store: KeptStore = { ...given, read: (key) => given.read(key).catch(() => null) };
   const patient = async (url: string, init: RequestInit, kept: boolean): Promise<Response> => {
     if (!kept) return ask(url, init);
     const late = AbortSignal.timeout(PATIENCE_MS);

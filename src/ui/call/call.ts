@@ -211,7 +211,8 @@ export function createCall() {
       if (pack) set({ pack });
       set({ keeping: null, kept: await keptState(disk, localStorage) });
     } catch (error) {
-      set({ keeping: null, keepProblem: `${sentenceOf(error)} What was kept before stays.` });
+      const before = get().kept?.pack ? ' What was kept before stays.' : '';
+      set({ keeping: null, keepProblem: `${sentenceOf(error)}${before}` });
     }
   }
 

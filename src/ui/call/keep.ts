@@ -9,6 +9,7 @@ import {
   ownName,
   readPack,
 } from '../../io/offline/index.ts';
+import { UserError } from '../../units/index.ts';
 import { keepPublished } from './keep-published.ts';
 import type { DistrictHere } from './source.ts';
 import type { CallWorker } from './worker.ts';
@@ -41,13 +42,13 @@ export async function keepDistrict(
   listener: KeepListener,
   signal: AbortSignal,
 ): Promise<CallPack | null> {
-  return navigator.locks.request(ownName(LOCK), { ifAvailable: true }, async (lock) => {
-    if (!lock) return null;
+  return alone(async () => {
     const disk = cacheStore();
     // Ids of two districts may be the same: nothing of the one may stand for the other.
-    const before = await readPack(disk);
+    const before = await readPack(disk).catch(() => null);
     if (before && districtOf(before) !== from) await forgetKept(disk, localStorage);
-    const opened = await worker.open(source, true);
+    const keeps = 'caches' in globalThis;
+    const opened = await worker.open(source, keeps);
     const groundHere = source.files.elevation.every((origin) => typeof origin !== 'string');
     const pack = published?.publication.pack ?? opened.pack;
     const whole = (sites: readonly CallSite[]): CallPack => ({
@@ -55,6 +56,12 @@ export async function keepDistrict(
       ...(groundHere && { groundHere }),
     });
     listener.outlined(whole(pack.sites));
+    if (!keeps) {
+      throw new UserError(
+        'no-storage',
+        'Nothing can be kept on this device at an address that is not https: plans are read over the network each time.',
+      );
+    }
     const kept: CallSite[] = [];
     const of = pack.sites.length * keptWeathers.length;
     let done = 0;
@@ -75,4 +82,11 @@ export async function keepDistrict(
     noteKept(localStorage, finished);
     return finished;
   });
+}
+
+/** Runs the keeping where no other window is at it, else null. On an address that is not https a browser has no locks, and keeps nothing. */
+async function alone<T>(run: () => Promise<T>): Promise<T | null> {
+  const { locks } = navigator as { locks?: LockManager };
+  if (!locks) return run();
+  return locks.request(ownName(LOCK), { ifAvailable: true }, (lock) => (lock ? run() : null));
 }

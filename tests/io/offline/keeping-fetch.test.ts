@@ -136,4 +136,25 @@ describe('reading files that are kept in pages', () => {
     setTimeout(() => abort.abort(), 20);
     await expect(reading).rejects.toThrow(/abort/i);
   });
+
+  it('reads over the network where the browser keeps nothing', async () => {
+    const { ask } = server();
+    const refused = async (): Promise<never> => {
+      throw new Error('no storage here');
+    };
+    const store = { ...memoryStore(), read: refused, write: refused };
+    for (const order of ['kept first', 'network first'] as const) {
+      const read = keepingFetch(store, () => order, ask);
+      expect(await bytesOf(read, 100, 1000)).toEqual(file.slice(100, 1100));
+      expect((await (await read(URL_OF)).arrayBuffer()).byteLength).toBe(SIZE);
+    }
+    // What is to be kept must not seem to be.
+    await expect(
+      bytesOf(
+        keepingFetch(store, () => 'keep', ask),
+        0,
+        10,
+      ),
+    ).rejects.toThrow();
+  });
 });
