@@ -12,6 +12,7 @@ export interface FolderServer {
   readonly parts: ReadonlySet<string>;
   /** Stops answering; the port stays its own. */
   leave(): Promise<void>;
+  comeBack(): Promise<void>;
   stop(): Promise<void>;
 }
 
@@ -31,12 +32,13 @@ export async function folderServer(folder: string, path: string): Promise<Folder
     if (request.headers.range) parts.add(request.url);
     return files(request, response, miss);
   });
-  await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
+  const listen = (on: number): Promise<void> => new Promise((done) => server.listen(on, '127.0.0.1', done));
+  await listen(0);
   const { port } = server.address() as AddressInfo;
   const stop = (): Promise<void> =>
     new Promise((done) => {
       server.close(() => done());
       server.closeAllConnections();
     });
-  return { url: `http://127.0.0.1:${port}${path}`, misses, parts, leave: stop, stop };
+  return { url: `http://127.0.0.1:${port}${path}`, misses, parts, leave: stop, comeBack: () => listen(port), stop };
 }

@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
@@ -73,6 +73,27 @@ describe.skipIf(withoutChromium())('a published folder under a path of a plain h
     expect(server.misses).toEqual([]);
     // What the browser says of a host that is away is no complaint of the page.
     expect(complaints.filter((text) => !/net::ERR_|Failed to load resource/.test(text))).toEqual([]);
+    await close();
+    await server.comeBack();
+  }, 240_000);
+
+  test('a new publication is taken over at the next visit, also where a study of the former one is kept', async () => {
+    const { page, close } = await openPage(browser, `${server.url}call/`, phone);
+    await page.getByText('Kept on this device: app, 2 of 2 sites').waitFor({ timeout: 90_000 });
+    const change = (path: string, from: RegExp, to: string): void => {
+      const text = readFileSync(join(folder, 'out', path), 'utf8');
+      expect(text).toMatch(from);
+      writeFileSync(join(folder, 'out', path), text.replace(from, to));
+    };
+    change('data/publication.json', /"madeFrom":"[^"]*"/, '"madeFrom":"published later"');
+    change('data/publication.json', /"district":"[^"]*"/, '"district":"Tamarrow, later"');
+    change('data/studies/kettle-bend-dry.json', /"sentence":"Plan as/, '"sentence":"Later: plan as');
+    await page.reload();
+    await expect
+      .poll(() => page.evaluate(() => document.body.textContent), { timeout: 90_000 })
+      .toMatch(/Tamarrow, later.*Kept on this device: app, 2 of 2 sites/);
+    await page.goto(`${server.url}call/#site=kettle-bend`);
+    await sentenceLike(page, /^Later: plan as/);
     await close();
   }, 240_000);
 });
