@@ -67,7 +67,7 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
   const rule = options.rule ?? defaultAngleRule;
   const roadside = roadsideLayer(map, options.roadside ?? null, rule, notices.setProgress);
   const overlay = studyOverlay(map, options.roadside === undefined);
-  const layout = layoutOverlay(map, units, options);
+  const layout = layoutOverlay(map, units, { ...options, onHold: roadside.pause });
   const point = mapPoint(map, 'study-point', 'Site point', { ...options, onHold: roadside.pause });
   const patient = mapPoint(map, 'study-point patient-point', 'Patient point', {
     onMove: (at) => options.onPatientMove?.(at),

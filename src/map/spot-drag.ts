@@ -16,6 +16,8 @@ export interface SpotEvents {
   onSpotMove?(wish: SpotWish): void;
   /** The spot was let go. */
   onSpotPlace?(wish: SpotWish): void;
+  /** A finger or a mouse begins to drag a spot, or lets it go. */
+  onHold?(held: boolean): void;
 }
 
 /** Lets spots of the overlay be dragged and nudged. */
@@ -45,13 +47,19 @@ export function dragSpot(map: MapView, events: SpotEvents, redraw: () => void): 
     if (!held) return;
     held.dx = event.clientX - held.x;
     held.dy = event.clientY - held.y;
-    held.moved ||= Math.hypot(held.dx, held.dy) > SLACK_PX;
-    if (!held.moved) return;
+    if (!held.moved) {
+      if (Math.hypot(held.dx, held.dy) <= SLACK_PX) return;
+      held.moved = true;
+      events.onHold?.(true);
+    }
     redraw();
     events.onSpotMove?.(wish());
   };
   const onUp = (): void => {
-    if (held?.moved) events.onSpotPlace?.(wish());
+    if (held?.moved) {
+      events.onSpotPlace?.(wish());
+      events.onHold?.(false);
+    }
     held = null;
     removeEventListener('pointermove', onMove);
     removeEventListener('pointerup', onUp);
@@ -65,6 +73,8 @@ export function dragSpot(map: MapView, events: SpotEvents, redraw: () => void): 
         group.addEventListener(type, (event) => event.stopPropagation());
       }
       group.addEventListener('pointerdown', (event) => {
+        // A second finger takes the place of the first.
+        if (held?.moved) events.onHold?.(false);
         held = { spot, x: event.clientX, y: event.clientY, dx: 0, dy: 0, moved: false };
         addEventListener('pointermove', onMove);
         addEventListener('pointerup', onUp);

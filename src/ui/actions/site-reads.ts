@@ -6,6 +6,8 @@ import { askOf, questionOf } from './question.ts';
 
 /** The worker is left alone for this long after a hand's question, milliseconds. */
 const QUIET_MS = 700;
+/** Rows must stay in view this long before they are read: those that a scroll or a search runs past are nobody's wish, milliseconds. */
+const REST_MS = 400;
 
 /** Reads sites of the list one after another while nobody asks for a study. */
 export interface SiteReads {
@@ -17,6 +19,7 @@ export function createSiteReads({ workers }: Pick<Deps, 'workers'>): SiteReads {
   let wanted: readonly string[] = [];
   let busy = false;
   let askedAt = 0;
+  let wantedAt = 0;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let era = 0;
 
@@ -46,8 +49,9 @@ export function createSiteReads({ workers }: Pick<Deps, 'workers'>): SiteReads {
     const { bySite } = useReads.getState();
     const next = wanted.find((id) => !bySite.has(id));
     if (next === undefined || !useDistrict.getState().district) return;
-    const quiet = performance.now() - askedAt;
-    if (useStudy.getState().working || quiet < QUIET_MS) timer = setTimeout(schedule, QUIET_MS);
+    const now = performance.now();
+    if (useStudy.getState().working || now - askedAt < QUIET_MS) timer = setTimeout(schedule, QUIET_MS);
+    else if (now - wantedAt < REST_MS) timer = setTimeout(schedule, REST_MS);
     else void read(next);
   }
 
@@ -69,6 +73,7 @@ export function createSiteReads({ workers }: Pick<Deps, 'workers'>): SiteReads {
 
   return {
     want(ids) {
+      if (ids.length !== wanted.length || ids.some((id, i) => id !== wanted[i])) wantedAt = performance.now();
       wanted = ids;
       schedule();
     },
