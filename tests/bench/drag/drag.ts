@@ -4,10 +4,13 @@ import type { Browser, Page } from 'playwright-core';
 import { root } from '../../browser/app.ts';
 import { desk, mapDrawn, pointAt, sentenceLike } from '../../browser/page.ts';
 import { spread } from './spread.ts';
+import { type Task, type TracedTasks, traceTasks } from './trace-tasks.ts';
 import { type PageTimes, watchAnswers, watchPanels } from './watch-page.ts';
 
 const WARM_UP = 10;
 const MOVES = 40;
+/** Moves whose tasks are traced, which takes time of its own. */
+const TRACED = 20;
 
 /** Drags the site along its road, then an apparatus of its layout; prints what both take. */
 export async function measureDrag(browser: Browser, url: string): Promise<void> {
@@ -21,7 +24,7 @@ export async function measureDrag(browser: Browser, url: string): Promise<void> 
   await mapDrawn(page);
   await page.evaluate(watchPanels);
   const { x, y } = await pointAt(page);
-  await oneByOne(page, 'site', { x, y }, (i) => {
+  await oneByOne(browser, page, 'site', { x, y }, (i) => {
     // To and fro along the road, more than a station at each move, so that every move has its own picture.
     const along = 5 * Math.abs((i % 30) - 15) + 5;
     return { x: x + along, y: y - along / 6 };
@@ -35,13 +38,14 @@ export async function measureDrag(browser: Browser, url: string): Promise<void> 
   await page.locator('.layout-lines .spot').first().waitFor({ timeout: 60_000 });
   const spot = (await page.locator('.layout-lines .spot .outline').first().boundingBox())!;
   const at = { x: spot.x + spot.width / 2, y: spot.y + spot.height / 2 };
-  await oneByOne(page, 'spot', at, (i) => ({ x: at.x + 5 * Math.abs((i % 16) - 8) + 6, y: at.y }));
+  await oneByOne(browser, page, 'spot', at, (i) => ({ x: at.x + 5 * Math.abs((i % 16) - 8) + 6, y: at.y }));
   await page.mouse.up();
   await context.close();
 }
 
-/** One move at a time, each waited for: the way of one event from finger to paint. */
+/** One move at a time, each waited for: the way of one event from finger to paint, then what its threads did. */
 async function oneByOne(
+  browser: Browser,
   page: Page,
   what: string,
   from: { x: number; y: number },
@@ -49,8 +53,7 @@ async function oneByOne(
 ): Promise<void> {
   await page.mouse.move(from.x, from.y);
   await page.mouse.down();
-  for (let i = 1; i <= WARM_UP + MOVES; i++) {
-    if (i === WARM_UP + 1) await take(page);
+  const move = async (i: number): Promise<void> => {
     const before = await page.evaluate(() => (window as unknown as Watched).pageTimes.painted.length);
     const { x, y } = to(i);
     await page.mouse.move(x, y);
@@ -58,13 +61,31 @@ async function oneByOne(
     await page
       .waitForFunction((n) => (window as unknown as Watched).pageTimes.painted.length > n, before, { timeout: 1500 })
       .catch(() => undefined);
-  }
-  const { painted, study, answer, long } = await take(page);
+  };
+  for (let i = 1; i <= WARM_UP; i++) await move(i);
+  await take(page);
+  for (let i = WARM_UP + 1; i <= WARM_UP + MOVES; i++) await move(i);
+  const { profile, painted, study, ahead, answer, long } = await take(page);
+  const traced = await traceTasks(browser, page, async () => {
+    for (let i = 1; i <= TRACED; i++) await move(i);
+  });
+  await take(page);
   console.log(`dragging a ${what}, one move at a time`);
-  console.log(`  event to painted panels:          ${spread(painted)}`);
-  console.log(`  study in its worker:              ${spread(study)}`);
-  console.log(`  its answer on the main thread:    ${spread(answer)}`);
-  console.log(`  all tasks over 50 ms, map frames: ${spread(long)}`);
+  console.log(`  event to its profile and sentence painted: ${spread(profile)}`);
+  console.log(`  event to all panels painted, layouts too:  ${spread(painted)}`);
+  console.log(`  what its ground says, in the worker:       ${spread(ahead)}`);
+  console.log(`  study in its worker:                       ${spread(study)}`);
+  console.log(`  its answer on the main thread:             ${spread(answer)}`);
+  console.log(`  all tasks over 50 ms, map frames:          ${spread(long)}`);
+  tellCpu(traced);
+}
+
+/** CPU time, which other work on the machine does not lengthen as it does the clock's. */
+function tellCpu({ main, workers }: TracedTasks): void {
+  const cpu = (tasks: readonly Task[]): number[] => tasks.map(({ cpuMs }) => cpuMs);
+  console.log(`  CPU, tasks of the page:                    ${spread(cpu(main.filter(({ mapFrame }) => !mapFrame)))}`);
+  console.log(`  CPU, map frames:                           ${spread(cpu(main.filter(({ mapFrame }) => mapFrame)))}`);
+  console.log(`  CPU, worker tasks over 5 ms:               ${spread(cpu(workers).filter((ms) => ms > 5))}`);
 }
 
 /** As fast as a hand: 60 moves a second for two seconds; how many pictures come of them? */
@@ -85,6 +106,13 @@ interface Watched {
 /** What was noted since the last time. */
 const take = (page: Page): Promise<PageTimes> =>
   page.evaluate(() => {
-    const { painted, study, answer, long } = (window as unknown as Watched).pageTimes;
-    return { painted: painted.splice(0), study: study.splice(0), answer: answer.splice(0), long: long.splice(0) };
+    const { profile, painted, study, ahead, answer, long } = (window as unknown as Watched).pageTimes;
+    return {
+      profile: profile.splice(0),
+      painted: painted.splice(0),
+      study: study.splice(0),
+      ahead: ahead.splice(0),
+      answer: answer.splice(0),
+      long: long.splice(0),
+    };
   });

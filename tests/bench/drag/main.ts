@@ -1,6 +1,6 @@
 // The built app under a hand: a dragged site, a dragged spot, and a list of 5,000 sites.
 // node config/run.mjs tests/bench/drag/main.ts
-import { cpus } from 'node:os';
+import { cpus, loadavg } from 'node:os';
 import { startApp } from '../../browser/app.ts';
 import { chromiumPath, launchChromium } from '../../browser/chromium.ts';
 import { measureDrag } from './drag.ts';
@@ -13,9 +13,12 @@ if (!chromiumPath()) {
 const app = await startApp();
 const browser = await launchChromium();
 try {
-  console.log(`${cpus()[0]?.model}, ${cpus().length} cores, node ${process.version}, software renderer`);
+  console.log(
+    `${cpus()[0]?.model}, ${cpus().length} cores, node ${process.version}, software renderer, load ${loadavg()[0]!.toFixed(1)}`,
+  );
   await measureDrag(browser, app.url);
   await measureList(browser, app.url);
+  console.log(`load at the end: ${loadavg()[0]!.toFixed(1)}`);
 } finally {
   await browser.close();
   await app.stop();
