@@ -11,7 +11,12 @@ import { sentenceLike, smallDesk } from './page.ts';
 const patient = { timeout: 20_000 };
 
 /** The file that a key of the page gives, with its name. */
-async function given(page: Page, key: string): Promise<{ name: string; text: string }> {
+async function given(
+  page: Page,
+  key: string,
+  before: () => Promise<void> = () => Promise.resolve(),
+): Promise<{ name: string; text: string }> {
+  await before();
   const [download] = await Promise.all([
     page.waitForEvent('download'),
     page.getByRole('button', { name: key, exact: true }).click(),
@@ -98,4 +103,50 @@ describe.skipIf(withoutChromium())('sharing', () => {
     await page.getByRole('button', { name: 'Stop' }).click();
     await page.getByText('Stopped; nothing was written.').waitFor();
   }, 120_000);
+
+  test('the photo of a site stands in the call view and on its sheet; a patient’s photo in neither', async () => {
+    const page = await at('#/study/coin-toss');
+    await sentenceLike(page, /Plan as/);
+    const block = page.getByRole('region', { name: 'Photos' });
+    for (const [caption, patient] of [
+      ['somebody hurt', 'yes'],
+      ['the lip', 'no'],
+    ] as const) {
+      const buffer = Buffer.from(await page.evaluate(paintPng, caption), 'base64');
+      await block
+        .getByLabel('Photo from the camera')
+        .setInputFiles({ name: 'photo.png', mimeType: 'image/png', buffer });
+      await block.getByLabel('What it shows').fill(caption);
+      await block.getByRole('radio', { name: patient }).check();
+      await block.getByRole('button', { name: 'Keep the photo' }).click();
+      await block.getByText(caption, { exact: false }).first().waitFor();
+    }
+    const sheet = await given(page, 'Plan sheet', () => page.keyboard.press('h'));
+    expect(sheet.text.match(/<image /g)).toHaveLength(2);
+    expect(sheet.text).toContain('the lip');
+    expect(sheet.text.includes('somebody hurt')).toBe(false);
+
+    const call = await page.context().newPage();
+    // The plain copy that readers open is written once edits have settled.
+    await page.waitForTimeout(3500);
+    await page.goto('about:blank');
+    await call.goto(`${here.url}/call/#site=coin-toss`);
+    const photo = call.getByRole('img', { name: 'the lip' });
+    await photo.waitFor({ timeout: 60_000 });
+    expect(await photo.evaluate((one: HTMLImageElement) => one.naturalWidth)).toBe(64);
+    await call.getByRole('button', { name: 'Plan sheet' }).click();
+    await call.getByTestId('sheet').getByText('the lip').last().waitFor();
+    expect(await call.getByText('somebody hurt').count()).toBe(0);
+    await call.close();
+  }, 150_000);
 });
+
+/** A small picture in one colour made from a word, as base64. For the page. */
+function paintPng(word: string): string {
+  const canvas = document.createElement('canvas');
+  [canvas.width, canvas.height] = [64, 48];
+  const pen = canvas.getContext('2d')!;
+  pen.fillStyle = word === 'the lip' ? '#446' : '#644';
+  pen.fillRect(0, 0, 64, 48);
+  return canvas.toDataURL('image/png').split(',')[1]!;
+}

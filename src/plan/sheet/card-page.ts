@@ -32,7 +32,8 @@ export function cardPageSvg(sheet: PlanSheet, { paper: name, units }: SheetOptio
   const rest = most - heightOf(ticks, leftWidth) - 14;
   const here = fitting(reachRows(sheet, units, true), 1.5, rest - 24, 'on the front or in the study');
   const left = rest > 60 ? stack([ticks, stack([groupHeading('To know and to check here'), here], 3)], 12) : ticks;
-  const right = fitting([...card.words, photoRow(sheet.photos)], 12, most);
+  const photoRoom = most - heightOf(stack(card.words, 12), rightWidth) - 12;
+  const right = fitting([...card.words, photoRow(sheet.photos, photoRoom)], 12, most);
   const svg = [
     top.svg,
     left({ x, y: middleTop, width: leftWidth }).svg,

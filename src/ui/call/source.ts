@@ -99,3 +99,8 @@ async function readBook(name: string): Promise<{ readonly book: Book; readonly b
   }
 }
 
+/** A photo's bytes by their hash; null where they are not on this device. */
+export async function photoHere(hash: string): Promise<Blob | null> {
+  const { readerPhoto } = await import('../../io/web/store/index.ts');
+  return readerPhoto(ownDistrict(localStorage)?.book ?? DEMO_DISTRICT, hash);
+}

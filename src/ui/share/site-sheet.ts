@@ -1,11 +1,11 @@
-import { type Book, worseOfContested } from '../../book/index.ts';
-import { photosToSend } from '../../io/index.ts';
+import { worseOfContested } from '../../book/index.ts';
 import type { OpenBook } from '../../io/store/index.ts';
-import { type PaperName, type PlanSheet, type SheetPhoto, sheetOfBook } from '../../plan/index.ts';
+import { type PaperName, type PlanSheet, sheetOfBook } from '../../plan/index.ts';
 import { indexRoads, type RoadIndex } from '../../road/index.ts';
 import type { Study } from '../../study/index.ts';
 import { type UnitSystem, UserError } from '../../units/index.ts';
 import type { DistrictView } from '../../workers/index.ts';
+import { sitePhotos } from '../site-photos.ts';
 
 /** What a sheet is made from on the desk. */
 export interface SheetInputs {
@@ -18,7 +18,7 @@ export interface SheetInputs {
 /** The plan sheet of a site of the open book. Throws a `UserError` where the book has no such site. */
 export async function siteSheet({ opened, district, siteId, study }: SheetInputs): Promise<PlanSheet> {
   const book = worseOfContested(opened.book());
-  const photos = await photosOf(book, siteId, opened);
+  const photos = await sitePhotos(book, siteId, (hash) => opened.photo(hash));
   const today = new Date().toISOString().slice(0, 10);
   const sheet = sheetOfBook(book, siteId, study, { roads: roadsOf(district.view), today, address: null, photos });
   if (!sheet) throw new UserError('no-site', `The book has no site "${siteId}" any more; pick one of the list.`);
@@ -49,21 +49,3 @@ function roadsOf(view: Pick<DistrictView, 'roads'>): RoadIndex {
   }
   return indexed.roads;
 }
-
-/** The first photo of the site that may leave the device and whose bytes are on it. */
-async function photosOf(book: Book, siteId: string, opened: Pick<OpenBook, 'photo'>): Promise<SheetPhoto[]> {
-  const own = photosToSend(book, { crashes: false, patientPhotos: false }).filter((photo) => photo.siteId === siteId);
-  for (const { hash, caption, widthPx, heightPx } of own) {
-    const blob = await opened.photo(hash);
-    if (blob) return [{ data: await dataAddress(blob), caption, widthPx, heightPx }];
-  }
-  return [];
-}
-
-const dataAddress = (blob: Blob): Promise<string> =>
-  new Promise((resolve, reject) => {
-    const reader = new FileReader();
-    reader.onload = () => resolve(String(reader.result));
-    reader.onerror = () => reject(reader.error);
-    reader.readAsDataURL(blob);
-  });

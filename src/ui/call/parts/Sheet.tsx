@@ -16,10 +16,15 @@ export function Sheet({ study, name, site }: { study: Study; name: string; site:
     if (!open || !pack) return;
     let current = true;
     const make = async (): Promise<void> => {
-      const [{ sheetPages }, book] = await Promise.all([import('../plan/sheet.ts'), call.book()]);
+      const [{ sheetPages }, { besideStudy }, book] = await Promise.all([
+        import('../plan/sheet.ts'),
+        import('../plan/from-book.ts'),
+        call.book(),
+      ]);
+      const photos = book && site ? (await besideStudy(book, site.id, study, pack.units)).photos : [];
       const today = new Date().toISOString().slice(0, 10);
       const address = appFolder().href;
-      if (current) setPages(sheetPages({ study, name, site, pack, book, today, address }));
+      if (current) setPages(sheetPages({ study, name, site, pack, book, photos, today, address }));
     };
     void make();
     return () => {

@@ -5,6 +5,7 @@ import { STOP_LINE, type Study } from '../../../study/index.ts';
 import { type CallPlan, callPlan, MiniProfile } from '../plan/index.ts';
 import { ConditionSwitch } from './Conditions.tsx';
 import { dayWords } from './day-words.ts';
+import { FromBook } from './FromBook.tsx';
 import { Neighbours } from './Neighbours.tsx';
 import { NextStep } from './NextStep.tsx';
 import { PlanRows } from './PlanRows.tsx';
@@ -124,6 +125,7 @@ function Whole({ study, name, site }: { study: Study; name: string; site: CallSi
           <li key={code + text}>{text}</li>
         ))}
       </ul>
+      {site && <FromBook study={study} site={site} />}
       <Sheet study={study} name={name} site={site} />
       {pack?.publishedAtMs === undefined && (
         <p>

@@ -8,6 +8,7 @@ import {
   planPageSvg,
   planSheetHtml,
   type SheetOptions,
+  type SheetPhoto,
   sheetOfBook,
 } from '../../../plan/index.ts';
 import { indexRoads, mileText } from '../../../road/index.ts';
@@ -20,6 +21,7 @@ export interface SheetInputs {
   readonly site: CallSite | null;
   readonly pack: Pick<CallPack, 'district' | 'roads' | 'units'>;
   readonly book: Book | null;
+  readonly photos: readonly SheetPhoto[];
   /** YYYY-MM-DD. */
   readonly today: string;
   /** Where this program is served, ending in a slash; the book's own address, if it gives one, goes first. */
@@ -44,7 +46,8 @@ export function sheetPages({ study, name, site, pack, book, today, ...inputs }: 
     tags: {},
   }));
   const roads = indexRoads({ ways, features: [] });
-  const known = book && site ? sheetOfBook(book, site.id, study, { roads, today, address, photos: [] }) : null;
+  const known =
+    book && site ? sheetOfBook(book, site.id, study, { roads, today, address, photos: inputs.photos }) : null;
   const plain: PlanSheet = {
     study,
     site: { id: site?.id ?? 'unsurveyed', name, notes: '', radio: null },
