@@ -6,6 +6,7 @@ import {
   type CallSite,
   keptWeathers,
   memoryStore,
+  packJson,
   readKeptStudy,
   type Weather,
 } from '../io/offline/index.ts';
@@ -69,7 +70,8 @@ export async function workOutSites(
     for (const weather of keptWeathers) {
       const { study } = (await readKeptStudy(store, site.id, weather))!;
       if (weather === 'dry') studies.set(site.id, study);
-      await folder.write(publishedPaths.study(stems[site.id]!, weather), JSON.stringify(study));
+      const packed = new Uint8Array(await packJson(study));
+      await folder.write(publishedPaths.study(stems[site.id]!, weather), packed);
     }
     await forget(store, site.id);
   }

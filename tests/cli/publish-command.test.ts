@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { gunzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { type Book, emptyBook, type PhotoRecord, readRecord, type TableName } from '../../src/book/index.ts';
 import { main } from '../../src/cli/main.ts';
@@ -107,7 +108,9 @@ const files = (): string[] =>
   readdirSync(out, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
     .map((entry) => join(entry.parentPath, entry.name));
-const all = (): Buffer => Buffer.concat(files().map((path) => readFileSync(path)));
+/** Every byte of the folder, packed files unpacked. */
+const all = (): Buffer =>
+  Buffer.concat(files().map((path) => (path.endsWith('.gz') ? gunzipSync(readFileSync(path)) : readFileSync(path))));
 const list = (): Publication => readPublication(readFileSync(join(out, 'data/publication.json'), 'utf8'), 'the list');
 /** How a picture stands in a sheet. */
 const inSheet = (bytes: Uint8Array): string => Buffer.from(bytes).toString('base64');

@@ -12,3 +12,4 @@ export {
 } from './publication.ts';
 export { type AskedToPublish, photosToPublish, publishedBook, publishedWithout } from './published-book.ts';
 export { publishedRoads } from './published-roads.ts';
+export { readPublishedStudy } from './published-study.ts';

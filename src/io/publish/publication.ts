@@ -35,7 +35,7 @@ export const publishedPaths = {
   book: 'data/book.json',
   roads: 'data/roads.geojson',
   elevation: (name: string): string => `data/elevation/${name}.tif`,
-  study: (stem: string, weather: string): string => `data/studies/${stem}-${weather}.json`,
+  study: (stem: string, weather: string): string => `data/studies/${stem}-${weather}.json.gz`,
   sheet: (stem: string): string => `sheets/${stem}.html`,
   sheets: 'sheets/all-sheets.html',
 } as const;

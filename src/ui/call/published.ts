@@ -1,6 +1,6 @@
 import { defaultAngleRule, restoreBook } from '../../book/index.ts';
 import { appFolder, cacheStore, keepingFetch, type Weather } from '../../io/offline/index.ts';
-import { type Publication, publishedPaths, readPublication } from '../../io/publish/index.ts';
+import { type Publication, publishedPaths, readPublication, readPublishedStudy } from '../../io/publish/index.ts';
 import type { Study } from '../../study/index.ts';
 import { UserError } from '../../units/index.ts';
 import type { CallSource } from '../../workers/call/index.ts';
@@ -26,8 +26,9 @@ export async function publishedHere(list: URL): Promise<{ source: CallSource; pu
   const keep = keepingFetch(disk, () => 'keep');
   const at = (path: string): string => new URL(path, appFolder()).href;
   const fresh = await fetch(list, { cache: 'no-cache', signal: AbortSignal.timeout(PATIENCE_MS) }).catch(() => null);
-  const online = fresh?.ok ?? false;
-  const publication = readPublication(online ? await fresh!.text() : await textOf(ask, list.href), 'This folder');
+  const listed = fresh?.ok ? await fresh.text().catch(() => null) : null;
+  const online = listed !== null;
+  const publication = readPublication(listed ?? (await textOf(ask, list.href)), 'This folder');
   const { pack, elevation, groundHalfM, stems } = publication;
   // The book of the list at hand: not the kept one of a publication before.
   const bookText = await textOf(online ? keepingFetch(disk, () => 'network first') : ask, at(publishedPaths.book));
@@ -59,7 +60,7 @@ export async function publishedHere(list: URL): Promise<{ source: CallSource; pu
         if (stem === undefined)
           throw new UserError('no-site', `No site "${id}" is in the published book; search for it.`);
         const url = at(publishedPaths.study(stem, weather));
-        return JSON.parse(await textOf(fetch, url)) as Study;
+        return readPublishedStudy(await bytesOf(fetch, url));
       },
       async keepLists() {
         await keep(list.href);
@@ -69,15 +70,25 @@ export async function publishedHere(list: URL): Promise<{ source: CallSource; pu
   };
 }
 
-async function textOf(ask: typeof fetch, url: string): Promise<string> {
-  const answer = await ask(url, { cache: 'no-cache' }).catch((cause) => {
-    throw new UserError('no-answer', 'The published folder gives no answer; connect to a network and try again.', {
-      cause,
-    });
-  });
-  if (!answer.ok) {
-    const status = `${answer.status} ${answer.statusText}`.trim();
-    throw new UserError('http-status', `The published folder answered ${status} for ${url}; publish the book again.`);
+const textOf = async (ask: typeof fetch, url: string): Promise<string> =>
+  new TextDecoder().decode(await bytesOf(ask, url));
+
+async function bytesOf(ask: typeof fetch, url: string): Promise<ArrayBuffer> {
+  let answer: Response;
+  let bytes: ArrayBuffer;
+  try {
+    answer = await ask(url, { cache: 'no-cache' });
+    bytes = await answer.arrayBuffer();
+  } catch (cause) {
+    throw new UserError(
+      'no-answer',
+      'The published folder gives no whole answer; connect to a network and try again.',
+      {
+        cause,
+      },
+    );
   }
-  return answer.text();
+  if (answer.ok) return bytes;
+  const status = `${answer.status} ${answer.statusText}`.trim();
+  throw new UserError('http-status', `The published folder answered ${status} for ${url}; publish the book again.`);
 }

@@ -1,7 +1,14 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { readRoads } from '../../../src/io/index.ts';
-import { fileStems, publishedRoads, rasterStems, readPublication } from '../../../src/io/publish/index.ts';
+import { packJson } from '../../../src/io/offline/index.ts';
+import {
+  fileStems,
+  publishedRoads,
+  rasterStems,
+  readPublication,
+  readPublishedStudy,
+} from '../../../src/io/publish/index.ts';
 
 test('stems are plain, never the same, and the id itself where that is plain', () => {
   expect(fileStems(['kettle-bend', 'Kettle-Bend', 'con', 'a.b', 'site-1', '-x', 'all-sheets', 'x'.repeat(64)])).toEqual(
@@ -90,4 +97,14 @@ test('published roads are read as the same network, without who mapped them', ()
 test('a list of another kind is refused with one sentence', () => {
   for (const text of ['', 'null', '[]', '{"schema":"brinkbook/publication@2","pack":{"schema":"brinkbook/call@1"}}'])
     expect(() => readPublication(text, 'This folder')).toThrow('This folder is no list of a published folder');
+});
+
+test('a study is read packed or unpacked; anything else is refused with one sentence', async () => {
+  const study = { sentence: 'Plan as steep.' };
+  const bytes = (text: string): ArrayBuffer => new TextEncoder().encode(text).buffer as ArrayBuffer;
+  expect(await readPublishedStudy(await packJson(study))).toEqual(study);
+  expect(await readPublishedStudy(bytes(JSON.stringify(study)))).toEqual(study);
+  const cut = (await packJson(study)).slice(0, 20);
+  for (const wrong of [bytes(''), bytes('<html>'), bytes('null'), bytes('{}'), cut])
+    await expect(readPublishedStudy(wrong)).rejects.toThrow('publish the book again');
 });
