@@ -37,6 +37,19 @@ export function edgeLabels({ edge, origins }: Study, frame: PlanFrame, units: Un
   return [{ x: frame.edgeX, y: frame.edgeY + 1, lines: [words], pen: penOf[how] }];
 }
 
+/** Which line is which below the edge; left out where there is no room. */
+export function lineLabels({ descent }: Study, { points }: StudyLayout, frame: PlanFrame): Label[] {
+  if (!descent) return [];
+  const [belayX, belayY] = frame.at(points.belayAnchor);
+  const [x, y] = frame.page([descent.horizontalM * 0.82, 0]);
+  const share = 0.6;
+  const [endX, endY] = frame.page([descent.horizontalM, 0]);
+  return [
+    { x, y, lines: ['main'], pen: 'small' },
+    { x: belayX + (endX - belayX) * share, y: belayY + (endY - belayY) * share, lines: ['belay'], pen: 'small' },
+  ];
+}
+
 /** Where the next stage begins, for a layout whose slope is taken in stages. */
 export const stageLabels = ({ stages }: StudyLayout, frame: PlanFrame): Label[] =>
   (stages?.[0]?.at ?? []).map(({ distanceM, what }, i) => {

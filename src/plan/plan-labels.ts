@@ -1,6 +1,6 @@
 import type { Study } from '../study/index.ts';
 import type { UnitSystem } from '../units/index.ts';
-import { descentLabels, edgeLabels, markLabels, otherLabel, stageLabels } from './ground-label-texts.ts';
+import { descentLabels, edgeLabels, lineLabels, markLabels, otherLabel, stageLabels } from './ground-label-texts.ts';
 import { type Label, labelWithLeader, type Placed } from './label-space.ts';
 import type { LaneDrawing } from './lane-drawing.ts';
 import { layoutLabels } from './layout-label-texts.ts';
@@ -67,6 +67,7 @@ export function planLabels(
     ...drawn.places,
     ...named.filter(({ pen }) => pen !== 'waterWord'),
     ...(chosen && other ? [otherLabel(chosen, other, frame)] : []),
+    ...(chosen ? lineLabels(study, chosen, frame) : []),
   ]);
   return [...onDescent, ...waters, ...placed, ...sure, ...rest]
     .map((each) => labelWithLeader(each, frame.pens))

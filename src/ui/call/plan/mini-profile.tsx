@@ -50,6 +50,7 @@ export function MiniProfile({ study }: { study: Study }) {
       {stretch.length > 1 && <path class="stretch" d={path(stretch)} />}
       <path class="rope" d={rope} />
       <circle class="end" cx={last[0]} cy={last[1] - 4} r="5" />
+      <path class="quarters" d={`M${last[0]} ${last[1] - 4}v-5a5 5 0 0 1 5 5zv5a5 5 0 0 1 -5 -5z`} />
       {angle && mark(angle.rule.lowMaxDeg)}
       {angle && mark(angle.rule.highMinDeg)}
     </svg>
