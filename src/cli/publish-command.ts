@@ -5,7 +5,6 @@ import {
   type AskedToPublish,
   indexPage,
   type Publication,
-  photosToPublish,
   publishedBook,
   publishedPaths,
   publishedRoads,
@@ -19,6 +18,7 @@ import type { BuiltApp } from './built-app.ts';
 import { listedFiles, readRoadsFile, sheetPhotos } from './district-files.ts';
 import { copyApp } from './publish-app.ts';
 import { cutElevation } from './publish-elevation.ts';
+import { withPhotosThere, writePhotos } from './publish-photos.ts';
 import { writeSheets } from './publish-sheets.ts';
 import { GROUND_HALF_M, workOutSites } from './publish-studies.ts';
 
@@ -95,7 +95,7 @@ interface ToWrite {
 /** Writes everything but the app: studies, sheets, ground, roads, book, list and first page. */
 async function writeAll(folder: FolderInMaking, asked: ToWrite): Promise<Publication> {
   const network = await readRoadsFile(asked.roads);
-  const book = publishedBook(asked.book, asked.asked);
+  const book = withPhotosThere(publishedBook(asked.book, asked.asked), asked.file);
   const roads = publishedRoads(network);
   const worked = await workOutSites(folder, { ...asked, book, roads, facts: asked.book }, say);
   say(`Cutting the ground around ${worked.pack.sites.length} sites.`);
@@ -103,7 +103,7 @@ async function writeAll(folder: FolderInMaking, asked: ToWrite): Promise<Publica
   const photos = await sheetPhotos(
     asked.file,
     worked.pack.sites.map(({ id }) => id),
-    photosToPublish(asked.book, asked.asked),
+    book.tables.photos,
   );
   await writeSheets(folder, { ...asked, book, worked, photos, network });
   const publication: Publication = {
@@ -115,6 +115,7 @@ async function writeAll(folder: FolderInMaking, asked: ToWrite): Promise<Publica
     groundHalfM: GROUND_HALF_M,
     without: publishedWithout(asked.book, asked.asked),
   };
+  await writePhotos(folder, book, asked.file);
   await folder.write(publishedPaths.book, JSON.stringify(book));
   await folder.write(publishedPaths.roads, roads);
   await folder.write(publishedPaths.publication, JSON.stringify(publication));

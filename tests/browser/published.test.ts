@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -5,7 +6,9 @@ import { gunzipSync, gzipSync } from 'node:zlib';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { publishedPolicy } from '../../config/csp.mjs';
+import { readRecord } from '../../src/book/index.ts';
 import { main } from '../../src/cli/main.ts';
+import { makePng } from '../helpers/make-png.ts';
 import { demoFileOptions, writeSmallBook } from '../helpers/small-district.ts';
 import { root, sharedApp } from './app.ts';
 import { sharedChromium, withoutChromium } from './chromium.ts';
@@ -22,10 +25,17 @@ describe.skipIf(withoutChromium())('a published folder under a path of a plain h
     await sharedApp();
     const book = join(folder, 'small.brinkbook');
     // Without its readings the first is planned as steep, so that there is a haul to work out.
-    await writeSmallBook(book, ['kettle-bend', 'third-culvert'], (whole) => ({
-      ...whole,
-      tables: { ...whole.tables, measurements: [] },
-    }));
+    const picture = new Uint8Array(makePng(64, [90, 120, 90]));
+    const hash = createHash('sha256').update(picture).digest('hex');
+    const facts = { hash, type: 'image/png', widthPx: 64, heightPx: 64, sizeBytes: picture.length };
+    const words = { caption: 'the lip', showsPatient: false, showsPlate: false };
+    const photo = readRecord('photos', { id: 'p1', siteId: 'kettle-bend', ...facts, ...words }, 'this test');
+    await writeSmallBook(
+      book,
+      ['kettle-bend', 'third-culvert'],
+      (whole) => ({ ...whole, tables: { ...whole.tables, measurements: [], photos: [photo] } }),
+      new Map([[hash, picture]]),
+    );
     const args = ['publish', '--book', book, ...demoFileOptions, '--out', join(folder, 'out')];
     expect(await main(args, { folder: () => join(root, 'dist'), policy: publishedPolicy })).toBe(0);
     server = await folderServer(join(folder, 'out'), '/x/y/');
@@ -65,6 +75,8 @@ describe.skipIf(withoutChromium())('a published folder under a path of a plain h
     expect(await sentenceLike(page, /^Plan as steep/)).toBe(online);
     await page.goto(`${server.url}call/`);
     expect(await find()).toBe(online);
+    const shown = page.getByRole('img', { name: 'the lip' });
+    await expect.poll(() => shown.evaluate((one: HTMLImageElement) => one.naturalWidth)).toBe(64);
     // Another circumstance is computed here, from the kept parts of the published ground.
     await page.getByRole('button', { name: 'night' }).click();
     await sentenceLike(page, /for night/, 60_000);

@@ -152,6 +152,7 @@ describe('publish', () => {
     // What is meant to be there is found this way.
     expect(bytes.includes('the culvert')).toBe(true);
     expect(bytes.includes(inSheet(pictures.cleared))).toBe(true);
+    expect(readdirSync(join(out, 'data/photos'))).toEqual([hashOf(pictures.cleared)]);
     for (const secret of ['SECRET', '1999-09-09', tmpdir(), process.cwd()])
       expect([secret, bytes.includes(secret)]).toEqual([secret, false]);
     for (const name of ['patient', 'plate', 'unlooked'] as const) {

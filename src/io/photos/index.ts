@@ -1,3 +1,3 @@
-export type { ImageType } from './image-type.ts';
+export { type ImageType, imageTypeOf } from './image-type.ts';
 export { type PhotoFacts, readExif } from './read-exif.ts';
 export { type TakenPhoto, takePhoto } from './take-photo.ts';

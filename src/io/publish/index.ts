@@ -10,6 +10,6 @@ export {
   READABLE_BY_ANYONE,
   readPublication,
 } from './publication.ts';
-export { type AskedToPublish, photosToPublish, publishedBook, publishedWithout } from './published-book.ts';
+export { type AskedToPublish, publishedBook, publishedWithout } from './published-book.ts';
 export { publishedRoads } from './published-roads.ts';
 export { readPublishedStudy } from './published-study.ts';

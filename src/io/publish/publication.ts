@@ -36,6 +36,7 @@ export const publishedPaths = {
   roads: 'data/roads.geojson',
   elevation: (name: string): string => `data/elevation/${name}.tif`,
   study: (stem: string, weather: string): string => `data/studies/${stem}-${weather}.json.gz`,
+  photo: (hash: string): string => `data/photos/${hash}`,
   sheet: (stem: string): string => `sheets/${stem}.html`,
   sheets: 'sheets/all-sheets.html',
 } as const;

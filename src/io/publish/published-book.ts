@@ -49,7 +49,7 @@ const withoutNotes = (table: string, record: object): object =>
   'notes' in record && !notesShown.has(table) ? { ...record, notes: '' } : record;
 
 /** The photos that go out: a photo that nobody said to be free of patients and plates stays behind unless asked for. */
-export function photosToPublish(book: Book, { crashes, patientPhotos, platePhotos }: AskedToPublish): PhotoRecord[] {
+function photosToPublish(book: Book, { crashes, patientPhotos, platePhotos }: AskedToPublish): PhotoRecord[] {
   // The same bytes may stand under several records: the worst word of them counts, also that of a deleted one.
   const plates = new Set(
     book.tables.photos.flatMap(({ hash, showsPlate, deleted }) =>

@@ -1,4 +1,5 @@
 import { defaultAngleRule, restoreBook } from '../../book/index.ts';
+import { imageTypeOf } from '../../io/index.ts';
 import { appFolder, cacheStore, keepingFetch, type Weather } from '../../io/offline/index.ts';
 import { type Publication, publishedPaths, readPublication, readPublishedStudy } from '../../io/publish/index.ts';
 import type { Study } from '../../study/index.ts';
@@ -12,7 +13,7 @@ export interface PublishedHere {
   readonly online: boolean;
   /** A site's study, kept or from the host; rejects with a `UserError` where neither has it. */
   study(id: string, weather: Weather): Promise<Study>;
-  /** Keeps its list and its book, for the time without a network. */
+  /** Keeps its list, its book and its photos, for the time without a network. */
   keepLists(): Promise<void>;
 }
 
@@ -65,9 +66,17 @@ export async function publishedHere(list: URL): Promise<{ source: CallSource; pu
       async keepLists() {
         await keep(list.href);
         await keep(at(publishedPaths.book));
+        for (const { hash } of book.tables.photos) await keep(at(publishedPaths.photo(hash)));
       },
     },
   };
+}
+
+/** A published photo by its hash, kept or from the host; rejects with a `UserError` where neither has it. */
+export async function publishedPhoto(hash: string): Promise<Blob> {
+  const ask = keepingFetch(cacheStore(), () => 'kept first');
+  const bytes = await bytesOf(ask, new URL(publishedPaths.photo(hash), appFolder()).href);
+  return new Blob([bytes], { type: imageTypeOf(new Uint8Array(bytes)) ?? '' });
 }
 
 const textOf = async (ask: typeof fetch, url: string): Promise<string> =>
