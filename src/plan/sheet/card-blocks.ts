@@ -1,8 +1,10 @@
-import { formatLength, type UnitSystem } from '../../units/index.ts';
+import type { Study, StudyLayout } from '../../study/index.ts';
+import { formatLength, lengthUnit, type UnitSystem } from '../../units/index.ts';
 import { nameOf } from '../layout-label-texts.ts';
 import { element, num, text } from '../svg.ts';
 import { defaultCardLines, PAIR_HEADINGS, WRITTEN_HEADINGS } from './default-card.ts';
 import { boxed, type Draw, lineOf, paragraph, ruleAcross, stack } from './flow.ts';
+import { ropeNeed } from './haul-blocks.ts';
 import { sheetPens as pens } from './sheet-pens.ts';
 import type { PlanSheet, SheetCardLine } from './sheet-types.ts';
 
@@ -103,10 +105,7 @@ const writing: Draw = ({ x, y, width }) => ({
 function ruleBox({ study, site }: PlanSheet, units: UnitSystem): Draw {
   const [layout] = study.layouts;
   const high = study.angle?.planAs === 'high';
-  const up = (m: number): string => formatLength(m, units, 'up');
-  const rope = layout
-    ? `Here: ${layout.kind} haul, ${layout.mechanicalAdvantage}, throw ${formatLength(layout.throwM, units, 'down')}; main ${up(layout.ropeM.main)}, belay ${up(layout.ropeM.belay)}${layout.ropeM.haul === null ? '' : `, haul line ${up(layout.ropeM.haul)}`}; anchor ${nameOf(study, layout.anchor)}${layout.turn ? `, turn ${nameOf(study, layout.turn)}` : ''}, belay on ${nameOf(study, layout.lines.belay.anchor)}.`
-    : '';
+  const rope = layout ? ropeWords(study, layout, units) : '';
   const people =
     layout && !high
       ? `People planned: ${layout.people.leastLower.count} to lower, ${layout.people.leastRaise.count} to raise.`
@@ -125,4 +124,13 @@ function ruleBox({ study, site }: PlanSheet, units: UnitSystem): Draw {
     ],
     5,
   );
+}
+
+function ropeWords(study: Study, layout: StudyLayout, units: UnitSystem): string {
+  const { kind, mechanicalAdvantage, throwM, ropeM, turn, anchor, lines } = layout;
+  const need = ropeNeed(study, layout, units);
+  const rope = (m: number): string => `${need(m)} ${lengthUnit(units)}`;
+  const haulLine = ropeM.haul === null ? '' : `, haul line ${rope(ropeM.haul)}`;
+  const turnAt = turn ? `, turn ${nameOf(study, turn)}` : '';
+  return `Here: ${kind} haul, ${mechanicalAdvantage}, throw ${formatLength(throwM, units, 'down')}; main ${rope(ropeM.main)}, belay ${rope(ropeM.belay)}${haulLine}; anchor ${nameOf(study, anchor)}${turnAt}, belay on ${nameOf(study, lines.belay.anchor)}.`;
 }

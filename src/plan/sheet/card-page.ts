@@ -47,9 +47,9 @@ export function cardPageSvg(sheet: PlanSheet, { paper: name, units }: SheetOptio
 const cardHead =
   ({ site, study }: PlanSheet): Draw =>
   ({ x, y, width }) => {
-    const note = 'two people, aloud, from the load to the anchors, before anyone goes over';
+    const note = 'two people, aloud, from the load to the anchors, before anyone goes over.';
     const [name = ''] = linesOf(`Check card, ${site.name}`, width - 20, pens.cardName);
     const high = study.angle?.planAs === 'high';
-    const under = high ? `For the technical team. ${note}` : note;
+    const under = high ? `For the technical team: ${note}` : `${note[0]!.toUpperCase()}${note.slice(1)}`;
     return { svg: text(x, y + 22, name, pens.cardName) + text(x, y + 40, under, pens.cardText), height: 44 };
   };

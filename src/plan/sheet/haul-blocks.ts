@@ -98,10 +98,8 @@ export function ropeRows(study: Study, layout: StudyLayout, units: UnitSystem, h
   const { ropeM, fits } = layout;
   const longest = longestThere(study, layout);
   const there = longest > 0 ? formatLength(longest, units, 'down') : 'none that comes';
-  const figure = (m: number, way: 'up' | 'down'): string => formatLengthFigure(m, units, way);
-  // A need that the rope just covers is not rounded past it: "197 of 196" would read as short.
-  const covered = (m: number): boolean => m <= longest && figure(m, 'down') === figure(longest, 'down');
-  const of = (m: number): string => `${figure(m, covered(m) ? 'down' : 'up')} of ${there}`;
+  const need = ropeNeed(study, layout, units);
+  const of = (m: number): string => `${need(m)} of ${there}`;
   const short = fits.short.map(({ line, byM, unit, atMin }) => {
     const name = line === 'haul' ? 'haul line' : line;
     const until =
@@ -115,6 +113,17 @@ export function ropeRows(study: Study, layout: StudyLayout, units: UnitSystem, h
     paragraph(fitWords(layout), pens.text),
     ...short,
   ];
+}
+
+/**
+ * Writes metres of rope that a layout needs, in the reader's unit without its name, rounded up; a need that the longest rope just
+ * covers is not rounded past it: "197 of 196" would read as short.
+ */
+export function ropeNeed(study: Study, layout: StudyLayout, units: UnitSystem): (m: number) => string {
+  const longest = longestThere(study, layout);
+  const figure = (m: number, way: 'up' | 'down'): string => formatLengthFigure(m, units, way);
+  const covered = (m: number): boolean => m <= longest && figure(m, 'down') === figure(longest, 'down');
+  return (m) => figure(m, covered(m) ? 'down' : 'up');
 }
 
 const tiers = ['first arriving', 'first alarm', 'mutual aid'] as const;
