@@ -87,8 +87,8 @@ body { margin: 0; font: 1.05rem/1.5 system-ui, sans-serif; background: #f7f3e9; 
 main { max-width: 44rem; margin: 0 auto; padding: 1rem }
 h1 { font-size: 1.5rem } h2 { font-size: 1.1rem; margin: 1.5rem 0 .3rem }
 ol { list-style: none; margin: 0; padding: 0 }
-li { padding: .5rem 0; border-top: 1px solid #14181b33 }
-li a { display: inline-block; min-height: 1.75rem }
+li { padding: .25rem 0; border-top: 1px solid #14181b33 }
+li a, p > a { display: inline-block; min-width: 2.75rem; padding: .6rem 0 }
 small { display: block; font-size: .9rem }
 a { color: #0b4a6f } .key { font-weight: 700 }
 .caution, footer { border-top: 2px solid; padding-top: .5rem }
