@@ -306,6 +306,35 @@ describe('check card', () => {
     expect(boxes).toHaveLength(4);
   });
 
+  it('says what of a long card had no room, and keeps the lines to sign', () => {
+    const cardLines = Array.from({ length: 12 }, (_, i) =>
+      Array.from({ length: 6 }, (_line, k) => ({ heading: `Part ${i}`, order: 10 * i + k, text: `look at ${i}.${k}` })),
+    ).flat();
+    const svg = cardPageSvg(planSheetOf({ cardLines }), letter);
+    const words = textsOf(svg);
+    expect(words).toMatch(/and \d+ more in the book’s card: read them too/);
+    expect(words).toContain('second checker, time');
+    const lowest = Math.max(...elementsOf(readSvg(svg), 'text').map((each) => Number(each.getAttribute('y'))));
+    expect(lowest).toBeLessThan((279.4 - 9.5) * (96 / 25.4));
+  });
+
+  it('shows the photo as large as the card leaves room, else says that there is one', () => {
+    const photo = { data: 'data:image/png;base64,AAAA', widthPx: 400, heightPx: 300, caption: 'the lip' };
+    const lines = (count: number) =>
+      Array.from({ length: count }, (_, i) => ({ heading: 'Commands', order: i, text: `Word ${i}: what it means` }));
+    const shown = (count: number) => {
+      const svg = cardPageSvg(planSheetOf({ photos: [photo], cardLines: lines(count) }), letter);
+      const [image] = elementsOf(readSvg(svg), 'image');
+      return { height: image ? Number(image.getAttribute('height')) : 0, words: textsOf(svg) };
+    };
+    const heights = [5, 24, 40].map((count) => shown(count).height);
+    expect(heights[0]).toBeCloseTo(130, 6);
+    expect(heights[1]).toBeLessThan(130);
+    expect(heights[1]).toBeGreaterThan(44);
+    expect(heights[2]).toBe(0);
+    expect(shown(5).words).toContain('the lip');
+  });
+
   it('ships the order from load to anchors, commands, bridle, tie-in and edge lift', () => {
     expect([...new Set(defaultCardLines.map(({ heading }) => heading))]).toEqual([
       'Load',
