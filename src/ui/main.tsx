@@ -3,7 +3,6 @@ import { createRoot } from 'react-dom/client';
 import { startStudyWorker } from '../workers/web/index.ts';
 import { App } from './App.tsx';
 import { createDesk } from './actions/index.ts';
-import { keepInBackground } from './call/keep-in-background.ts';
 import { DeskContext } from './desk-context.ts';
 import { followAppShell } from './shell-notice.ts';
 import './styles/tokens.css';
@@ -42,4 +41,8 @@ createRoot(document.getElementById('desk')!).render(
 );
 
 followAppShell();
-keepInBackground();
+// It waits for idle hands anyway; where it cannot be loaded, the call view keeps the district when it is opened.
+import('./call/keep-in-background.ts').then(
+  ({ keepInBackground }) => keepInBackground(),
+  () => {},
+);
