@@ -36,6 +36,9 @@ describe.skipIf(withoutChromium())('photos on a study', () => {
     await block.getByRole('radio', { name: 'no' }).check();
     await block.getByRole('button', { name: 'Keep the photo' }).click();
     await block.getByText('the lip, 2026-05-03').waitFor();
+    await block.getByText('not looked for number plates: not published unless asked for').waitFor();
+    await block.getByRole('button', { name: 'no number plate in it' }).click();
+    await expect.poll(() => block.getByText('not looked for number plates').count()).toBe(0);
     await take('#644');
     await block.getByLabel('What it shows').fill('the litter');
     await block.getByRole('radio', { name: 'yes' }).check();
@@ -57,7 +60,10 @@ describe.skipIf(withoutChromium())('photos on a study', () => {
     await page.getByLabel('photos that show a patient (1)').check();
     const asked = await read(page, 'Write the book');
     expect(live(plain.book, 'photos')).toEqual([
-      expect.objectContaining({ caption: 'the lip', takenOn: '2026-05-03', at: null, widthPx: 640, heightPx: 480 }),
+      expect.objectContaining({
+        ...{ caption: 'the lip', takenOn: '2026-05-03', at: null, widthPx: 640, heightPx: 480 },
+        ...{ showsPatient: false, showsPlate: false },
+      }),
     ]);
     // With the history the words of such a photo go along, the picture does not.
     expect(live(history.book, 'photos')).toHaveLength(2);

@@ -34,6 +34,19 @@ export function PhotoList({ photos, nameOf }: Props) {
                 <PhotoWords photo={photo} />
               </figcaption>
             </figure>
+            {!photo.showsPatient && photo.showsPlate === null && (
+              <button
+                type="button"
+                className="key-quiet"
+                onClick={() =>
+                  void desk.edit('Say that no number plate can be read', [
+                    { table: 'photos', id: photo.id, set: { showsPlate: false } },
+                  ])
+                }
+              >
+                no number plate in it
+              </button>
+            )}
             <button
               type="button"
               className="strike"
