@@ -64,6 +64,8 @@ export async function workOutSites(
   for (const [i, site] of pack.sites.entries()) {
     say(`${i + 1} of ${pack.sites.length}: ${site.name}`);
     const made = await workOut(functions, site, signal);
+    // A raster that cannot be read is no fault of a site's.
+    if (opener.broken()) throw opener.broken();
     if (made.why !== null) notWorkedOut.push({ id: site.id, why: made.why });
     sites.push(made.site);
     if (made.why !== null) continue;
@@ -112,17 +114,37 @@ async function workOut(
 const forget = (store: ReturnType<typeof memoryStore>, id: string): Promise<unknown> =>
   Promise.all(keptWeathers.map((weather: Weather) => store.remove(`call/study/${id}/${weather}`)));
 
-/** Rasters by their last name, since a study carries it; the roads are at hand. */
-function openerOf(roads: string): Opener & { close(): Promise<unknown> } {
+interface PublishOpener extends Opener {
+  /** What a raster's bytes could not be read for; null where all could. */
+  broken(): unknown;
+  close(): Promise<unknown>;
+}
+
+/** Rasters by their last name, since a study carries it, without what an address may carry behind it; the roads are at hand. */
+function openerOf(roads: string): PublishOpener {
   const opened: ByteSource[] = [];
+  let broken: unknown = null;
   return {
     bytes(origin: Origin) {
       const source = rasterSource(String(origin));
       opened.push(source);
-      return { ...source, name: source.name.split(/[\\/]/).at(-1)! };
+      const bare = source.name.replace(/^(https?:[^?#]*).*$/s, '$1');
+      return {
+        ...source,
+        name: bare.split(/[\\/]/).at(-1)!,
+        async read(...asked) {
+          try {
+            return await source.read(...asked);
+          } catch (error) {
+            broken ??= error;
+            throw error;
+          }
+        },
+      };
     },
     text: async () => roads,
     pool: null,
+    broken: () => broken,
     close: () => Promise.all(opened.map((one) => one.close?.())),
   };
 }

@@ -7,6 +7,7 @@ import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { type Book, emptyBook, type PhotoRecord, readRecord, type TableName } from '../../src/book/index.ts';
 import { main } from '../../src/cli/main.ts';
 import { type Publication, readPublication } from '../../src/io/publish/index.ts';
+import { rangeServer } from '../helpers/range-server.ts';
 import { demoFileOptions, writeSmallBook } from '../helpers/small-district.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'brinkbook-publish-'));
@@ -87,10 +88,14 @@ function withSecrets(book: Book): Book {
   return { ...book, tables: made as unknown as Book['tables'], contested };
 }
 
+/** Called whenever the command says how far it has come. */
+let onProgress = (): void => {};
+
 async function publish(...args: string[]): Promise<{ code: number; out: string; error: string }> {
   const said = { out: '', error: '' };
   const hear = (key: 'out' | 'error') => (text: unknown) => {
     said[key] += String(text);
+    if (key === 'error') onProgress();
     return true;
   };
   const spies = [
@@ -245,6 +250,25 @@ describe('publish', () => {
     expect([refused.code, refused.out]).toEqual([code, '']);
     expect(refused.error).toMatch(sentence);
     expect(readdirSync(folder).sort()).toEqual(['app', 'book.brinkbook', 'out']);
+  });
+
+  test('a raster behind an address leaves nothing of its key; one that stops answering ends it, and no site is left out for that', async () => {
+    const server = await rangeServer(readFileSync(demoFileOptions[3]!));
+    const raster = ['--elevation', `${server.url}?key=SECRET-key`, ...demoFileOptions.slice(4)];
+    try {
+      const { code } = await publish('--book', bookPath, ...raster, '--out', out);
+      expect([code, all().includes('SECRET-key'), all().includes('ground.tif')]).toEqual([0, false, true]);
+      const before = all();
+      onProgress = () => {
+        server.manners.status = 503;
+      };
+      const failed = await publish('--book', bookPath, ...raster, '--out', out);
+      expect([failed.code, failed.error]).toEqual([1, expect.stringMatching(/answered 503/)]);
+      expect(all().equals(before)).toBe(true);
+    } finally {
+      onProgress = () => {};
+      await server.close();
+    }
   });
 
   test('a book without sites is refused', async () => {
