@@ -27,12 +27,13 @@ export function placeSurely(label: Label, space: LabelSpace): Placed {
   return settle(best.placed, space);
 }
 
-/** The free place nearest to what a label names, on widening rings around it; null where all of them are taken. */
-export function placeNear(label: Label, space: LabelSpace): Placed | null {
+/** The free place nearest to what a label names, on widening rings around it, none wider than `widest`; null where all of them are taken. */
+export function placeNear(label: Label, space: LabelSpace, widest = Number.POSITIVE_INFINITY): Placed | null {
   const { x, y, lines } = label;
   const width = textWidth(lines, 12);
   const tall = (lines.length - 1) * 14;
   for (const ring of RINGS) {
+    if (ring > widest) return null;
     for (let k = 0; k < BEARINGS; k++) {
       // From straight to the right, then up and down in turn.
       const turn = ((k % 2 === 0 ? -1 : 1) * Math.ceil(k / 2) * 2 * Math.PI) / BEARINGS;

@@ -17,6 +17,9 @@ const INSET = 6;
 /** Labels beside the bench are broken into lines no narrower than this. */
 const LEAST_COLUMN = 150;
 
+/** The name of a line stands close to it or not at all. */
+const CLOSE = 30;
+
 /** What the drawing found that labels belong to. */
 interface Drawn {
   readonly lanes: LaneDrawing;
@@ -67,9 +70,11 @@ export function planLabels(
     ...drawn.places,
     ...named.filter(({ pen }) => pen !== 'waterWord'),
     ...(chosen && other ? [otherLabel(chosen, other, frame)] : []),
-    ...(chosen ? lineLabels(study, chosen, frame) : []),
   ]);
-  return [...onDescent, ...waters, ...placed, ...sure, ...rest]
+  const lines = (chosen ? lineLabels(study, chosen, frame) : []).flatMap(
+    (label) => placeNear(label, space, CLOSE) ?? [],
+  );
+  return [...onDescent, ...waters, ...placed, ...sure, ...rest, ...lines]
     .map((each) => labelWithLeader(each, frame.pens))
     .join('');
 }

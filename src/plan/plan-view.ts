@@ -28,6 +28,8 @@ const MARGIN = 8;
 /** Room for the scale bars under the view. */
 const FOOT = 40;
 const MOST_SCALE = 16;
+/** Under this width, drawing units, forces and clearances are left to the notes: their words would stand on one another. */
+const NARROW = 530;
 
 /**
  * The plan view of a study as SVG text, to scale, the descent running to the right: bench as measured, the layout with
@@ -50,7 +52,7 @@ export function planViewSvg(study: Study, layoutId: string | null, drawing: Plan
   const scale = Math.min((box.x1 - box.x0) / (behindM + aheadM), (box.y1 - box.y0) / (leftM + rightM), MOST_SCALE);
   const spare = box.y1 - box.y0 - (leftM + rightM) * scale;
   const frame = planFrame(ground, pens, {
-    ...{ scale, box },
+    ...{ scale, box, brief: width < NARROW },
     edgeX: box.x0 + behindM * scale,
     edgeY: box.y0 + spare / 2 + leftM * scale,
   });

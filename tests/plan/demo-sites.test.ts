@@ -26,6 +26,7 @@ describe('the demo sites drawn', () => {
       studySvg(study, { units: 'us' }),
       studySvg(study, { units: 'metric', width: 720 }),
       planViewSvg(study, study.layouts.at(-1)?.id ?? null, { units: 'us', width: 720, height: 520 }),
+      planViewSvg(study, null, { units: 'us', width: 390, height: 430 }),
     ]) {
       expect(svg).not.toMatch(/NaN|Infinity|undefined/);
       const texts = elementsOf(readSvg(svg), 'text').map((each) => ({
