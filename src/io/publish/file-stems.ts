@@ -21,14 +21,14 @@ export function fileStems(ids: readonly string[]): Record<string, string> {
   return Object.fromEntries(stems);
 }
 
-/** Stems for rasters, out of their files' names: letters, digits, dashes and dots alone, numbered where two are the same. */
+/** Stems for rasters, out of their files' names: letters, digits, dashes and underscores alone, numbered where two are the same. */
 export function rasterStems(names: readonly string[]): string[] {
   const taken = new Set<string>();
   return names.map((name) => {
     const last = name.split(/[\\/]/).at(-1)!.split(/[?#]/)[0]!.toLowerCase();
     const bare = last
       .replace(/\.tiff?$/, '')
-      .replace(/[^a-z0-9]+/g, '-')
+      .replace(/[^a-z0-9_]+/g, '-')
       .replace(/^-+|-+$/g, '')
       .slice(0, 48);
     const base = bare === '' || reserved.test(bare) ? 'ground' : bare;
