@@ -42,11 +42,24 @@ interface ToWorkOut {
 /** Works every site out in each weather, as a device would that keeps the district, and writes the studies into the folder. */
 export async function workOutSites(
   folder: FolderInMaking,
-  { book, facts, elevation, roads }: ToWorkOut,
+  asked: ToWorkOut,
+  say: (line: string) => void,
+): Promise<WorkedSites> {
+  const opener = openerOf(asked.roads);
+  try {
+    return await workedOut(folder, asked, opener, say);
+  } finally {
+    await opener.close();
+  }
+}
+
+async function workedOut(
+  folder: FolderInMaking,
+  { book, facts, elevation }: ToWorkOut,
+  opener: PublishOpener,
   say: (line: string) => void,
 ): Promise<WorkedSites> {
   const store = memoryStore();
-  const opener = openerOf(roads);
   const functions = callFunctions(opener, store, () => {});
   const signal = new AbortController().signal;
   const settings = settingsOf(book);
@@ -77,7 +90,6 @@ export async function workOutSites(
     }
     await forget(store, site.id);
   }
-  await opener.close();
   const madeAtMs = Date.now();
   const made: CallPack = {
     ...pack,
