@@ -6,7 +6,7 @@ import { pointsEveryMetre, type StationedLine } from './stationed-line.ts';
 const EYE_M = 1.08;
 const OBJECT_M = 0.6;
 /** Sight is followed this far along the road, metres. */
-const REACH_M = 300;
+export const SIGHT_REACH_M = 300;
 /** Next to eye and object the ground is the road itself and hides nothing, metres. */
 const CLEAR_M = 1;
 
@@ -38,8 +38,8 @@ function sightOneWay(ground: Ground, line: StationedLine, bench: Bench, stationM
   const object = roadPoint(line, bench, stationM);
   const oz = heightAt(ground, object.x, object.y) + OBJECT_M;
   const end = way < 0 ? stationM - line.stationM[0] : line.stationM.at(-1)! - stationM;
-  const between = new Float64Array(REACH_M + 2);
-  for (let d = 1; d <= REACH_M; d++) {
+  const between = new Float64Array(SIGHT_REACH_M + 2);
+  for (let d = 1; d <= SIGHT_REACH_M; d++) {
     if (d > end) return { distanceM: d - 1, ends: 'road ends' };
     const eye = roadPoint(line, bench, stationM + way * d);
     const ez = heightAt(ground, eye.x, eye.y) + EYE_M;
@@ -56,7 +56,7 @@ function sightOneWay(ground: Ground, line: StationedLine, bench: Bench, stationM
       if (between[k] > ray) return { distanceM: d - 1, ends: 'blocked' };
     }
   }
-  return { distanceM: REACH_M, ends: 'limit' };
+  return { distanceM: SIGHT_REACH_M, ends: 'limit' };
 }
 
 /** The middle of the road at a station: the drawn line moved by the shift found there. */

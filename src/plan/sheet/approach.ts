@@ -1,3 +1,4 @@
+import { SIGHT_REACH_M } from '../../road/index.ts';
 import type { Study } from '../../study/index.ts';
 import { compassWord, formatLength, normaliseAzimuth, type UnitSystem } from '../../units/index.ts';
 
@@ -23,6 +24,6 @@ export function approaches(study: Study): Approach[] {
   return ends.sort((a, b) => (a.sightM ?? -1) - (b.sightM ?? -1));
 }
 
-/** "190 ft", rounded down, or that it is not known. */
+/** "190 ft", rounded down, or that it is not known; at the end of what is looked at, that it may be more. */
 export const sightWords = (sightM: number | null, units: UnitSystem): string =>
-  sightM === null ? 'not known' : formatLength(sightM, units, 'down');
+  sightM === null ? 'not known' : `${formatLength(sightM, units, 'down')}${sightM === SIGHT_REACH_M ? ' or more' : ''}`;

@@ -63,11 +63,11 @@ export function widthOf(words: string, pen: TextPen): number {
   return (sum / 1000) * pen['font-size'] * SPARE;
 }
 
-/** Words broken into lines no wider than a width; a word longer than a line is cut. A figure stays with its unit and with a name before it. */
+/** Words broken into lines no wider than a width; a word longer than a line is cut. A figure stays with its unit and with the name or the "of" before it. */
 export function linesOf(words: string, width: number, pen: TextPen): string[] {
   const lines: string[] = [];
   let current = '';
-  const glued = words.replace(/(\d) (?=[a-z(])/gu, '$1\u00a0').replace(/(\p{Lu}\p{Ll}+) (?=\d+\b)/gu, '$1\u00a0');
+  const glued = words.replace(/(\d) (?=[a-z(])/gu, '$1\u00a0').replace(/(\p{Lu}\p{Ll}+|\bof) (?=\d+\b)/gu, '$1\u00a0');
   for (const word of glued.split(/[ \t\n\r]+/u).flatMap((long) => chunks(long, width, pen))) {
     const longer = current === '' ? word : `${current} ${word}`;
     if (current !== '' && widthOf(longer, pen) > width) {

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { sightWords } from '../../../src/plan/sheet/approach.ts';
 import { firstMinutes } from '../../../src/plan/sheet/first-minutes.ts';
+import { SIGHT_REACH_M } from '../../../src/road/index.ts';
 import type { Study } from '../../../src/study/index.ts';
 import { studyWithLayouts } from '../../helpers/study-with-layouts.ts';
 
@@ -19,6 +21,12 @@ function saidAt(before: number | null, after: number | null): string {
 }
 
 const count = (words: string, of: RegExp): number => [...words.matchAll(of)].length;
+
+it('sight that reaches as far as it is looked for is told as at least that', () => {
+  expect(sightWords(SIGHT_REACH_M, 'us')).toBe('984 ft or more');
+  expect(sightWords(SIGHT_REACH_M - 0.5, 'us')).toBe('982 ft');
+  expect(sightWords(null, 'us')).toBe('not known');
+});
 
 describe('the blocking vehicles of the first five minutes', () => {
   it('one where one end is short of sight, as far out as the stopping distance exceeds the sight', () => {
