@@ -6,6 +6,17 @@ import type { Bench } from '../road/index.ts';
  * which keeps it on the right leg of a hairpin. False past the ends of the bench, and where sections cross.
  */
 export function placeOnBench(bench: Bench, x: number, y: number, from: number, out: Float64Array): boolean {
+  pair[0] = x;
+  pair[1] = y;
+  return placePair(bench, pair, 0, from, out);
+}
+
+const pair = new Float64Array(2);
+
+/** `placeOnBench` of the pair that begins at element `k` of a list of x, y pairs: without a number made for each call. */
+export function placePair(bench: Bench, xy: Float64Array, k: number, from: number, out: Float64Array): boolean {
+  const x = xy[k];
+  const y = xy[k + 1];
   const { x: lineX, y: lineY, normalX, normalY, count } = bench;
   const last = count - 2;
   let i = Math.max(0, Math.min(last, Math.floor(from)));

@@ -50,6 +50,28 @@ export function segmentHitsBox(box: Box, growM: number, ax: number, ay: number, 
   return from < to;
 }
 
+/** True where a path of x, y pairs, or one point, enters the grown box. Most of a long path is sieved by its extent alone. */
+export function pathHitsBox(xy: Float64Array, box: Box, growM: number): boolean {
+  const halfLengthM = box.halfLengthM + growM;
+  const halfWidthM = box.halfWidthM + growM;
+  const [ux, uy] = [Math.abs(box.ux), Math.abs(box.uy)];
+  const reachX = ux * halfLengthM + uy * halfWidthM + SIEVE_SLACK_M;
+  const reachY = uy * halfLengthM + ux * halfWidthM + SIEVE_SLACK_M;
+  const [west, east] = [box.x - reachX, box.x + reachX];
+  const [south, north] = [box.y - reachY, box.y + reachY];
+  for (let k = 0, last = Math.max(1, xy.length - 2); k < last && k + 1 < xy.length; k += 2) {
+    const next = k + 3 < xy.length ? k + 2 : k;
+    const [ax, ay, bx, by] = [xy[k], xy[k + 1], xy[next], xy[next + 1]];
+    if ((ax < west && bx < west) || (ax > east && bx > east)) continue;
+    if ((ay < south && by < south) || (ay > north && by > north)) continue;
+    if (segmentHitsBox(box, growM, ax, ay, bx, by)) return true;
+  }
+  return false;
+}
+
+/** Rounding alone sieves nothing, metres. */
+const SIEVE_SLACK_M = 1e-6;
+
 /** Distance from a segment to the box, metres, 0 where they touch: it lies at a corner of the box or an end of the segment. */
 export function segmentToBoxM(box: Box, ax: number, ay: number, bx: number, by: number): number {
   if (segmentHitsBox(box, 0, ax, ay, bx, by)) return 0;

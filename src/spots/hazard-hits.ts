@@ -1,4 +1,4 @@
-import { type Box, segmentHitsBox } from './box-hit.ts';
+import { type Box, pathHitsBox } from './box-hit.ts';
 import { type Hazard, KEEP_OFF_M, SOFT_POINT_M } from './hazards.ts';
 
 /** True where a box comes nearer to a hazard than that kind allows, or stands in it. */
@@ -6,12 +6,7 @@ export function hazardHits({ kind, shape, xy }: Hazard, box: Box): boolean {
   const off = KEEP_OFF_M[kind];
   if (off === undefined) return false;
   const grow = kind === 'soft ground' && shape === 'point' ? Math.max(off, SOFT_POINT_M) : off;
-  const last = xy.length - 2;
-  if (last < 0) return false;
-  if (last === 0) return segmentHitsBox(box, grow, xy[0], xy[1], xy[0], xy[1]);
-  for (let k = 0; k < last; k += 2) {
-    if (segmentHitsBox(box, grow, xy[k], xy[k + 1], xy[k + 2], xy[k + 3])) return true;
-  }
+  if (pathHitsBox(xy, box, grow)) return true;
   return shape === 'area' && insideRing(xy, box.x, box.y);
 }
 
@@ -31,9 +26,7 @@ export function hazardsNear(hazards: readonly Hazard[], x: number, y: number, ra
   const side = { x, y, ux: 0, uy: 1, halfLengthM: radiusM, halfWidthM: radiusM };
   return hazards.filter(({ kind, shape, xy }) => {
     const grow = Math.max(KEEP_OFF_M[kind] ?? 0, SOFT_POINT_M);
-    for (let k = 0; k + 1 < xy.length; k += 2) {
-      if (segmentHitsBox(side, grow, xy[k], xy[k + 1], xy[k + 2] ?? xy[k], xy[k + 3] ?? xy[k + 1])) return true;
-    }
+    if (pathHitsBox(xy, side, grow)) return true;
     return shape === 'area' && insideRing(xy, x, y);
   });
 }

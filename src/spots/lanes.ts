@@ -1,5 +1,5 @@
 import { ASSUMED_LANE_M, type Bench, type RoadTraits } from '../road/index.ts';
-import { placeOnBench } from './bench-place.ts';
+import { placePair } from './bench-place.ts';
 import { type Footprint, outline } from './footprint.ts';
 
 /** What a footprint takes of the travelled way. */
@@ -28,19 +28,23 @@ export const laneCount = ({ lanes, carriageway }: Pick<RoadTraits, 'lanes' | 'ca
  * @param from element of the bench near the footprint
  */
 export function laneUse(bench: Bench, traits: RoadTraits, footprint: Footprint, from: number): LaneUse {
-  const at = new Float64Array(2);
+  // Each point is looked for from the last one's element: they follow each other round the outline.
+  let walk = Math.floor(from);
   const points = outline(footprint, STEP_M);
   let least = Number.POSITIVE_INFINITY;
   let most = Number.NEGATIVE_INFINITY;
   for (let k = 0; k < points.length; k += 2) {
-    const placed = placeOnBench(bench, points[k], points[k + 1], from, at);
+    const placed = placePair(bench, points, k, walk, at);
     const aside = placed ? at[1] - bench.shiftM[Math.round(at[0])] : Number.NaN;
     if (Number.isNaN(aside)) return lanesBetween(traits, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
+    walk = Math.floor(at[0]);
     least = Math.min(least, aside);
     most = Math.max(most, aside);
   }
   return lanesBetween(traits, least, most);
 }
+
+const at = new Float64Array(2);
 
 /** Lanes that a stretch across the road reaches into; offsets from the middle of the travelled way, metres, to the right. */
 export function lanesBetween(

@@ -1,6 +1,6 @@
 import type { Bench } from '../../road/index.ts';
 import { placeOnBench } from '../bench-place.ts';
-import { boxOf, segmentHitsBox } from '../box-hit.ts';
+import { boxOf, pathHitsBox } from '../box-hit.ts';
 import { strip } from '../footprint.ts';
 import type { Hazard } from '../hazards.ts';
 import { LAYOUT_LIMITS } from './layout-limits.ts';
@@ -72,10 +72,7 @@ export function clearOfMarks(
   const box = boxOf(strip(ax, ay, bx, by, LAYOUT_LIMITS.corridorM));
   return !hazards.some(({ id, kind, xy }) => {
     if (!BLOCKS.has(kind) || passes.includes(kind) || except.includes(id)) return false;
-    for (let k = 0; k + 1 < xy.length; k += 2) {
-      if (segmentHitsBox(box, 0, xy[k], xy[k + 1], xy[k + 2] ?? xy[k], xy[k + 3] ?? xy[k + 1])) return true;
-    }
-    return false;
+    return pathHitsBox(xy, box, 0);
   });
 }
 

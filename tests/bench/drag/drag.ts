@@ -36,6 +36,7 @@ export async function measureDrag(browser: Browser, url: string): Promise<void> 
   await page.goto(`${url}/#/study/kettle-bend@${lon},${lat},19.0`);
   await sentenceLike(page, /Plan as/);
   await page.locator('.layout-lines .spot').first().waitFor({ timeout: 60_000 });
+  await mapDrawn(page);
   const spot = (await page.locator('.layout-lines .spot .outline').first().boundingBox())!;
   const at = { x: spot.x + spot.width / 2, y: spot.y + spot.height / 2 };
   await oneByOne(browser, page, 'spot', at, (i) => ({ x: at.x + 5 * Math.abs((i % 16) - 8) + 6, y: at.y }));
