@@ -1,4 +1,4 @@
-import type { Mark } from '../../book/index.ts';
+import { type Mark, SETTINGS_ID } from '../../book/index.ts';
 import { type Change, composeDraft, emptyState, finish, type Update } from '../../book/merge/index.ts';
 import type { SiteList } from '../../io/index.ts';
 
@@ -20,7 +20,10 @@ export function demoUpdates(list: SiteList | null, marks: readonly Mark[]): Upda
         set: { kind, name, geometry, trunkDiameterM, heightM },
       }),
     );
+  // A made-up district stays one wherever the book goes.
+  const invented = list !== null && / \(invented\)$/.test(list.district);
+  const settings: Change[] = invented ? [{ table: 'settings', id: SETTINGS_ID, set: { invented } }] : [];
   const author = { who: 'the files', device: 'the files', label: 'Read the files' };
-  const draft = composeDraft(emptyState(), [...sites, ...put], author);
+  const draft = composeDraft(emptyState(), [...settings, ...sites, ...put], author);
   return draft ? [finish(draft, 'files', 1, [0, 0])] : [];
 }
