@@ -1,7 +1,7 @@
 import type { Bench } from '../road/index.ts';
 import { UserError } from '../units/index.ts';
 
-/** Where a spot is, as its id says it: metres to the decimetre, degrees of true azimuth to the whole one. */
+/** Where a spot is, as its id says it: metres to the decimetre, true azimuth to the tenth of a degree. */
 export interface SpotPlace {
   readonly apparatusId: string;
   readonly stationM: number;
@@ -13,13 +13,14 @@ export interface SpotPlace {
 /** Id of a spot: `S:<apparatus>:<station dm>:<offset dm>:<heading>`. */
 export function spotId({ apparatusId, stationM, offsetM, headingDeg }: SpotPlace): string {
   const offset = Math.round(offsetM * 10);
-  return `S:${apparatusId}:${Math.round(stationM * 10)}:${offset === 0 ? 0 : offset}:${Math.round(headingDeg) % 360}`;
+  const heading = (Math.round(headingDeg * 10) / 10) % 360;
+  return `S:${apparatusId}:${Math.round(stationM * 10)}:${offset === 0 ? 0 : offset}:${heading}`;
 }
 
 /** Reads an id back. Throws a `UserError` where the text is none. */
 export function placeOfSpotId(id: string): SpotPlace {
-  const match = /^S:(.+):(-?\d+):(-?\d+):(\d{1,3})$/.exec(id);
-  if (!match || Number(match[4]) > 359) {
+  const match = /^S:(.+):(-?\d+):(-?\d+):(\d{1,3}(?:\.\d)?)$/.exec(id);
+  if (!match || Number(match[4]) >= 360) {
     throw new UserError(
       'spot-id',
       `"${id}" is no spot id; expected S:<apparatus>:<station dm>:<offset dm>:<heading>, as a study lists them.`,

@@ -13,6 +13,7 @@ import { anglePart, descentPart, positionOf, profilePart } from './descent-part.
 import { descentWarnings } from './descent-warnings.ts';
 import {
   clearRoad,
+  edgeOut,
   type FieldInputs,
   fieldPart,
   fieldStateWarnings,
@@ -175,6 +176,7 @@ function layoutsOf(work: GroundWork, descent: Descent, inputs: StudyInputs, room
     patients: inputs.patients,
     pins: inputs.pins,
     screeningOnly: isScreeningOnly(work.side.info),
+    edgeNearerM: Math.max(0, (edgeOut({ ...work, bench: work.computedBench }) ?? 0) - (edgeOut(work) ?? 0)),
     room: { ...clearRoad(work), ...room },
     ...{ descent, arrivals, kits, rates, fullBelay: fullBelay ?? false },
   });

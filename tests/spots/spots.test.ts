@@ -64,7 +64,11 @@ describe('footprint and place', () => {
     const place = { apparatusId: 'E1:a', stationM: 812.3, offsetM: -2.4, headingDeg: 359 };
     expect(spotId(place)).toBe('S:E1:a:8123:-24:359');
     expect(placeOfSpotId(spotId(place))).toEqual(place);
-    expect(spotId({ ...place, offsetM: -0.01, headingDeg: 359.8 })).toBe('S:E1:a:8123:0:0');
+    const fine = { ...place, headingDeg: 57.3 };
+    expect(spotId(fine)).toBe('S:E1:a:8123:-24:57.3');
+    expect(placeOfSpotId(spotId(fine))).toEqual(fine);
+    expect(spotId({ ...place, offsetM: -0.01, headingDeg: 359.98 })).toBe('S:E1:a:8123:0:0');
+    expect(() => placeOfSpotId('S:E1:8123:0:360')).toThrow(/is no spot id/);
     expect(() => placeOfSpotId('E1:5')).toThrow(/is no spot id/);
   });
 });

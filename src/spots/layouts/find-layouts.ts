@@ -1,5 +1,6 @@
 import type { Spot } from '../spot-types.ts';
 import type { BelayHolder } from './belay-place.ts';
+import type { Candidate } from './candidate.ts';
 import { chosenFew } from './chosen-few.ts';
 import { haulFrame } from './haul-frame.ts';
 import { hopes } from './hope.ts';
@@ -10,6 +11,7 @@ import { noStraight, noTurned } from './none-because.ts';
 import { offerSeparateBelay } from './offer-belay.ts';
 import { laneGrid } from './people-there.ts';
 import { pinnedSpots } from './pins.ts';
+import { refineStraight, refineTurned } from './refine.ts';
 import { barriersOnWay, basesOf, mostFieldOf, newPodiums, rigRopesOf, type Search } from './search.ts';
 import { searchStraight } from './search-straight.ts';
 import { searchTurned } from './search-turned.ts';
@@ -43,11 +45,20 @@ export function findLayouts(question: LayoutQuestion): Layouts {
   const chosen = chosenFew(groups.map((group) => group.map((one) => offerSeparateBelay(one, search))));
   const layouts = chosen.map((candidate) => workOut(candidate, search, question));
   return {
-    spots,
+    spots: withUsed(spots, chosen),
     layouts: layouts.map((layout, i) => ({ ...layout, rank: i + 1, why: whyRanked(layouts, i, search) })),
     noStraight: groups[0].length > 0 ? null : noStraight(search),
     noTurned: groups[1].length + groups[2].length > 0 ? null : noTurned(search),
   };
+}
+
+/** Candidates, with every spot that a layout uses among them. */
+function withUsed(spots: readonly Spot[], chosen: readonly Candidate[]): Spot[] {
+  const all = new Map(spots.map((spot) => [spot.id, spot]));
+  for (const { anchor, turn, belay, handTurn } of chosen) {
+    for (const tie of [anchor, turn?.tie, belay.tie, handTurn?.tie]) if (tie?.spot) all.set(tie.spot.id, tie.spot);
+  }
+  return [...all.values()];
 }
 
 /** Candidates, with every pinned spot among them. */
@@ -78,13 +89,14 @@ function newSearch(question: LayoutQuestion, means: Means, spots: readonly Spot[
   const rigRopesM = rigRopesOf(means);
   return {
     ...{ rigRopesM, hopeOf: hopes(means, ground.traits, (atMin) => rigRopesM('turned', atMin)) },
-    mostFieldM: mostFieldOf(means),
+    mostFieldM: mostFieldOf(means, frame.grade),
     laneGrid: laneGrid(ground.traits),
+    fine: new Map(),
     ...{ frame, means, pins, spots, standsOf, podiums: newPodiums(), trace: { bends: 0, inSight: 0 } },
     marks: markStands(frame, ties),
     notAnchors: marks.filter(({ kind }) => kind !== 'tree' && kind !== 'rock'),
     pinnedBelays: pins.belay === undefined ? null : pinnedBelays,
-    baseAt: basesOf(descent, barriersOnWay(frame), means, question.fullBelay ?? false),
+    baseAt: basesOf(descent, barriersOnWay(frame, question.edgeNearerM ?? 0), means, question.fullBelay ?? false),
   };
 }
 
@@ -97,6 +109,7 @@ function seekStraight(search: Search, means: Means, room: LayoutRoom): void {
   for (const unit of means.units)
     searchStraight(search, pinned(search.standsOf.get(unit.apparatus.id) ?? []), room.straightM);
   searchStraight(search, pinned(marks), room.straightM);
+  refineStraight(search, room.straightM, reached);
 }
 
 function seekTurned(search: Search, means: Means, room: LayoutRoom): void {
@@ -119,6 +132,7 @@ function seekTurned(search: Search, means: Means, room: LayoutRoom): void {
   for (const along of [1, -1] as const) {
     seek(along, false);
     if (search.podiums.turned[along].kept().length === 0) seek(along, true);
+    refineTurned(search, along, reached);
   }
 }
 

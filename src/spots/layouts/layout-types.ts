@@ -36,6 +36,8 @@ export interface LayoutQuestion {
   /** The book has the belay take the full weight everywhere, not only where planned as high or over a step. */
   readonly fullBelay?: boolean;
   readonly pins: LayoutPins;
+  /** How much nearer to the road than computed somebody measured the edge, metres: a barrier stays as far from it. */
+  readonly edgeNearerM?: number;
   /** What somebody measured of the room; nothing reaches farther. */
   readonly room?: LayoutRoom;
   /** Candidates already found for this ground and fleet (`layoutSpots`); found anew where left out. */

@@ -1,15 +1,21 @@
 import type { Candidate } from './candidate.ts';
-import { type RankKey, rankOrder } from './rank.ts';
+import { beforeHold, holdCounts, type RankKey, rankOrder } from './rank.ts';
 import type { TiePlace } from './tie-places.ts';
 
-/** What a search keeps of each kind and direction: the first by rank, and those with fewest lanes and fewest resets. */
+/**
+ * What a search keeps of each kind and direction: the first by rank, those with fewest lanes and fewest resets, and on a grade the
+ * steadiest of those that lead until the hold decides.
+ */
 const ORDERS = [
   (a: RankKey, b: RankKey): number => rankOrder(a, b),
   (a: RankKey, b: RankKey): number =>
     unmet(a) - unmet(b) || impractical(a) - impractical(b) || a.lanes - b.lanes || rankOrder(a, b),
   (a: RankKey, b: RankKey): number => uncrewed(a) - uncrewed(b) || a.resets - b.resets || rankOrder(a, b),
+  (a: RankKey, b: RankKey): number =>
+    beforeHold(a, b) || (holdCounts(a.grade) ? factor(b) - factor(a) : 0) || rankOrder(a, b),
 ] as const;
 
+const factor = ({ leastHoldFactor }: RankKey): number => leastHoldFactor ?? Number.MAX_VALUE;
 const unmet = (key: RankKey): number => (key.verdict === 'no' ? 1 : 0);
 const uncrewed = (key: RankKey): number => (key.crewByAlarm ? 0 : 1);
 const impractical = (key: RankKey): number => (key.practical ? 0 : 1);

@@ -3,7 +3,7 @@ import type { HaulFrame } from './haul-frame.ts';
 import type { Hope } from './hope.ts';
 import type { Podium } from './podium.ts';
 import type { PullBase } from './pull-base.ts';
-import { holdTenths } from './rank.ts';
+import { holdCounts } from './rank.ts';
 import { rankKeyOf } from './rank-key.ts';
 import type { Refused } from './refused.ts';
 
@@ -18,11 +18,12 @@ export function mayTakePlace(
   load: AnchorLoad,
 ): boolean {
   const refused = hope.refused[along > 0 ? 1 : 0];
-  const tenths = holdTenths(frame.grade, load.holdFactor);
+  // On level ground the factor counts for the verdict alone.
+  const factor = holdCounts(frame.grade) ? load.holdFactor : 0;
   const { filled } = podium;
   return (
-    refused.known(lanes, load.verdict, tenths, filled) ??
-    ask(refused, { frame, podium, hope, base, lanes, load, tenths })
+    refused.known(lanes, load.verdict, factor, filled) ??
+    ask(refused, { frame, podium, hope, base, lanes, load, factor })
   );
 }
 
@@ -33,15 +34,15 @@ interface Asked {
   readonly base: PullBase;
   readonly lanes: number;
   readonly load: AnchorLoad;
-  readonly tenths: number;
+  readonly factor: number;
 }
 
-function ask(refused: Refused, { frame, podium, hope, base, lanes, load, tenths }: Asked): boolean {
+function ask(refused: Refused, { frame, podium, hope, base, lanes, load, factor }: Asked): boolean {
   const places = { ...EVEN, base, choice: hope.choice, fieldM: hope.fieldM };
   const admits = (of: AnchorLoad): boolean =>
     podium.admits(rankKeyOf(frame, hope.choice, lanes, of, 'turned', hope.minutes), places);
   const open = admits(load);
-  refused.add(lanes, load.verdict, tenths, podium.filled, open);
+  refused.add(lanes, load.verdict, factor, podium.filled, open);
   if (!open && !admits(NO_LOAD)) refused.fromLanes = lanes;
   return open;
 }

@@ -43,9 +43,12 @@ const GRADE_COUNTS = 0.03;
 const FACTOR_TENTHS = 10;
 const MOST_FACTOR = 100;
 
+/** True on a grade, as a share, on which the hold factor counts. */
+export const holdCounts = (grade: number): boolean => grade > GRADE_COUNTS;
+
 /** A least hold factor (null: nothing slides) as it counts on a grade, a share: in whole tenths; 0 where it does not count. */
 export const holdTenths = (grade: number, factor: number | null): number =>
-  grade > GRADE_COUNTS ? Math.floor(FACTOR_TENTHS * Math.min(factor ?? MOST_FACTOR, MOST_FACTOR)) : 0;
+  holdCounts(grade) ? Math.floor(FACTOR_TENTHS * Math.min(factor ?? MOST_FACTOR, MOST_FACTOR)) : 0;
 
 /**
  * Orders two layouts: under 0 where `a` ranks before `b`, 0 where no step parts them; with the step that decided. Every step
@@ -61,18 +64,22 @@ export function compareRank(a: RankKey, b: RankKey): { readonly order: number; r
 
 /** The same order without the step that decided, for a search that asks a hundred thousand times. */
 export const rankOrder = (a: RankKey, b: RankKey): number =>
+  beforeHold(a, b) ||
+  holdTenths(b.grade, b.leastHoldFactor) - holdTenths(a.grade, a.leastHoldFactor) ||
+  (a.straight ? 0 : 1) - (b.straight ? 0 : 1) ||
+  a.minutes - b.minutes ||
+  Math.ceil(a.liftedByHandM - 1e-9) - Math.ceil(b.liftedByHandM - 1e-9) ||
+  0;
+
+/** The order by the steps before the hold. */
+export const beforeHold = (a: RankKey, b: RankKey): number =>
   VERDICTS[a.verdict] - VERDICTS[b.verdict] ||
   (a.practical ? 0 : 1) - (b.practical ? 0 : 1) ||
   a.kit - b.kit ||
   (a.crewByAlarm ? 0 : 1) - (b.crewByAlarm ? 0 : 1) ||
   (a.advantage === b.advantage ? 0 : advantageNames.indexOf(a.advantage) - advantageNames.indexOf(b.advantage)) ||
   resetClass(a.resets) - resetClass(b.resets) ||
-  a.lanes - b.lanes ||
-  holdTenths(b.grade, b.leastHoldFactor) - holdTenths(a.grade, a.leastHoldFactor) ||
-  (a.straight ? 0 : 1) - (b.straight ? 0 : 1) ||
-  a.minutes - b.minutes ||
-  Math.ceil(a.liftedByHandM - 1e-9) - Math.ceil(b.liftedByHandM - 1e-9) ||
-  0;
+  a.lanes - b.lanes;
 
 const VERDICTS: Readonly<Record<Verdict, number>> = { yes: 0, 'judge on site': 1, no: 2 };
 

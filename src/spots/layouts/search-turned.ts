@@ -14,6 +14,7 @@ import { minutesOf } from './minutes-of.ts';
 import { bitCount, bitsBetween, laneBits, trafficPast } from './people-there.ts';
 import { mayTakePlace } from './prospect.ts';
 import type { PullBase } from './pull-base.ts';
+import { holdCounts } from './rank.ts';
 import { rankKeyOf } from './rank-key.ts';
 import type { Search } from './search.ts';
 import type { Stand } from './stands.ts';
@@ -84,7 +85,12 @@ interface Seen {
   /** Arrival of the later of both apparatus, and the hopes of the field with the least belay, minutes. */
   readonly atMin: number;
   readonly hopes: Hopes;
+  /** Once somebody asked: lanes (bits) of the corridor, or that it is not clear; clear way for the team, metres. */
+  corridor: number | null;
+  roomM: number | null;
 }
+
+const BLOCKED = -1;
 
 type Hopes = Readonly<Record<'rank' | 'resets', Hope | null>>;
 
@@ -154,9 +160,11 @@ function anchorsSeen(search: Search, one: BendSearch, anchors: readonly Stand[],
     const atMin = Math.max(turnAtMin, anchor.unit?.atMin ?? 0);
     const hopes = hopesOf(search, base, fieldM, leastRunM, atMin);
     const load = mainLoad(search, anchor, base, ux, uy);
-    if (isOpen(search, one, hopes, lanes, load)) seen.push({ anchor, fieldM, ux, uy, lanes, load, atMin, hopes });
+    if (isOpen(search, one, hopes, lanes, load))
+      seen.push({ anchor, fieldM, ux, uy, lanes, load, atMin, hopes, corridor: null, roomM: null });
   }
-  return seen;
+  // What holds best first: the sooner it is found, the more is left out.
+  return holdCounts(frame.grade) ? seen.sort((a, b) => b.load.holdFactor - a.load.holdFactor) : seen;
 }
 
 /** A corridor reaches at least this far to either side of its ends across the road, however it slants, metres. */
@@ -206,7 +214,7 @@ function workPair(
   search: Search,
   { bend, along, base, contacts }: BendSearch,
   turn: Stand,
-  { anchor, fieldM, ux, uy }: Seen,
+  far: Seen,
   belay: BelayPlace,
   load: AnchorLoad,
   hope: Hope,
@@ -216,12 +224,13 @@ function workPair(
 ): void {
   const { frame, means } = search;
   const { bench, ground } = frame;
+  const { anchor, fieldM } = far;
   const { tie } = anchor;
   const podium = search.podiums.turned[along];
-  const leg = { x: ux, y: uy };
   if (!bodiesClear(frame, turn.tie, bend, tie)) return;
-  const corridor = strip(bend.x, bend.y, tie.x, tie.y, LAYOUT_LIMITS.corridorM);
-  const lanesTaken = lanesAtLeast | laneBits(laneUse(bench, ground.traits, corridor, Math.floor(anchor.element)).taken);
+  const corridor = corridorOf(search, turn, bend, far);
+  if (corridor === BLOCKED) return;
+  const lanesTaken = lanesAtLeast | corridor;
   const lanes = bitCount(lanesTaken);
   const choice = chooseSystem(
     {
@@ -235,12 +244,25 @@ function workPair(
   if (choice === null) return;
   const places = { anchor: tie, turn: { tie: turn.tie }, fieldM, base, choice };
   const known = rankKeyOf(frame, choice, lanes, load, 'turned', hope.minutes);
-  if (!podium.admits(known, places) || !corridorClear(frame, turn.tie, bend, anchor, bend.element)) return;
-  const roomM = teamRoomM(bench, bend, leg, bend.element, fieldM, tie.spot);
+  if (!podium.admits(known, places)) return;
+  far.roomM ??= teamRoomM(bench, bend, { x: far.ux, y: far.uy }, bend.element, fieldM, tie.spot);
+  const { roomM } = far;
   const candidate: Omit<Candidate, 'key'> = {
     ...{ kind: 'turned', along, anchor: tie, turn: { tie: turn.tie, bend }, belay, handTurn: null },
     ...{ base, contacts, fieldM, roomM, choice, by, lanesTaken, apparatusAtMin },
   };
   const minutes = minutesOf(candidate, means, ground.traits).total ?? Number.POSITIVE_INFINITY;
   podium.offer({ ...candidate, key: rankKeyOf(frame, choice, lanes, load, 'turned', minutes) });
+}
+
+/** Lanes of the corridor to an anchor, as bits, or that it is not clear; the same for every apparatus at the turn. */
+function corridorOf({ frame }: Search, turn: Stand, bend: Bend, far: Seen): number {
+  if (far.corridor !== null && turn.tie.spot !== null) return far.corridor;
+  const { anchor } = far;
+  const ground = strip(bend.x, bend.y, anchor.tie.x, anchor.tie.y, LAYOUT_LIMITS.corridorM);
+  const corridor = corridorClear(frame, turn.tie, bend, anchor, bend.element)
+    ? laneBits(laneUse(frame.bench, frame.ground.traits, ground, Math.floor(anchor.element)).taken)
+    : BLOCKED;
+  if (turn.tie.spot !== null) far.corridor = corridor;
+  return corridor;
 }

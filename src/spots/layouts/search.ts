@@ -9,11 +9,12 @@ import type { HopeOf } from './hope.ts';
 import { kitByMin } from './kit-at-hand.ts';
 import { LAYOUT_LIMITS } from './layout-limits.ts';
 import type { LayoutPins } from './layout-types.ts';
-import { type Means, ropesBy } from './means.ts';
+import { type Means, ropesBy, type Unit } from './means.ts';
 import type { LaneGrid } from './people-there.ts';
 import { Podium } from './podium.ts';
 import { type PullBase, pullBase } from './pull-base.ts';
-import type { Stand } from './stands.ts';
+import { holdCounts } from './rank.ts';
+import type { FinePlaces, Stand } from './stands.ts';
 
 /** All that one search works with. */
 export interface Search {
@@ -42,13 +43,17 @@ export interface Search {
   /** No rope that comes lets a longer field throw farther, metres. */
   readonly mostFieldM: number;
   readonly laneGrid: LaneGrid;
+  readonly fine: Map<Unit, FinePlaces>;
   readonly podiums: { readonly straight: Podium; readonly turned: Readonly<Record<-1 | 1, Podium>> };
 }
 
-/** The longest field that some system can use with the ropes that come, metres; without ropes every one can. */
-export function mostFieldOf({ allRopesM, rates }: Means): number {
+/**
+ * The longest field that is of use, metres: that of the longest throw with the ropes that come. Without ropes every one is, and on a
+ * grade, where a longer one may hold better.
+ */
+export function mostFieldOf({ allRopesM, rates }: Means, grade: number): number {
   const longest = allRopesM[0];
-  if (longest === undefined) return Number.POSITIVE_INFINITY;
+  if (longest === undefined || holdCounts(grade)) return Number.POSITIVE_INFINITY;
   const { clearanceNearM, clearanceAnchorM, tailsM } = rates;
   // The gentlest system takes two metres of a line of its own for each metre of throw.
   return Math.max(LEAST_MOST_M, (longest - tailsM) / 2 + clearanceNearM + clearanceAnchorM + 1);
@@ -100,8 +105,12 @@ export const newPodiums = (): Search['podiums'] => ({
   turned: { [-1]: new Podium(), 1: new Podium() },
 });
 
-/** Barriers that stand on the bench between a last bend and the edge: the rope runs over them. */
-export function barriersOnWay({ ground, edge, back }: HaulFrame): RopeRise[] {
+/**
+ * Barriers that stand on the bench between a last bend and the edge: the rope runs over them. Where the edge was measured nearer
+ * than computed they keep their distance from it: a worse edge takes no barrier off the rope.
+ */
+export function barriersOnWay({ ground, edge: measured, back }: HaulFrame, edgeNearerM: number): RopeRise[] {
+  const edge = { x: measured.x - back.x * edgeNearerM, y: measured.y - back.y * edgeNearerM };
   const rises: RopeRise[] = [];
   for (const { kind, xy } of ground.hazards) {
     if (kind !== 'barrier') continue;

@@ -4,6 +4,7 @@ import { placeOnBench } from '../bench-place.ts';
 import { endsAlike } from '../judge-spot.ts';
 import type { Spot } from '../spot-types.ts';
 import type { StandingGround } from '../standing-ground.ts';
+import type { StandingRoom } from '../standing-room.ts';
 import type { HaulFrame } from './haul-frame.ts';
 import { LAYOUT_LIMITS } from './layout-limits.ts';
 import type { Means, Unit } from './means.ts';
@@ -23,6 +24,12 @@ export interface Stand {
   readonly asideM: number;
   /** Where a corridor to it ends: the tie itself, beside a mark the nearest point that a corridor fits at. */
   readonly walk: PointM;
+}
+
+/** Where a unit was looked at finer than the candidates: its room, and the stands by station and decimetre. */
+export interface FinePlaces {
+  readonly room: StandingRoom;
+  readonly stands: Map<string, readonly Stand[]>;
 }
 
 /** Where a unit may stand for a layout, one for each end that can hold a line; of two ways round that hold alike only one. */

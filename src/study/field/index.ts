@@ -1,4 +1,5 @@
 export * from './apply-field.ts';
+export { edgeOut } from './computed-values.ts';
 export * from './field-inputs.ts';
 export * from './field-of-book.ts';
 export * from './field-part.ts';

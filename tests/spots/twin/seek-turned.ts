@@ -165,7 +165,7 @@ function openTo(sought: Sought, holdCounts: boolean): (code: number, lanes: numb
     if (bitsIn(lanes) !== best.lanes) return bitsIn(lanes) < best.lanes;
     if (holdCounts) {
       const tenths = Math.floor(10 * hold + 1e-9);
-      if (tenths !== bestTenths || sought.level) return tenths > bestTenths + sought.holdTenths;
+      if (tenths !== bestTenths || sought.level) return tenths > bestTenths;
     }
     return !sought.level;
   };

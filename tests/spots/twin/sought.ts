@@ -14,9 +14,7 @@ export class Sought {
   workedOut = 0;
   /** One that is no worse than the best through all steps but the last two. */
   level = false;
-  /** Most tenths of the least hold factor by which one that is level until that step leads. */
-  holdTenths = 0;
-  /** One that ranks before the best by a step before the hold: which step, and where. */
+  /** One that ranks before the best by a step before those: which step, and where. */
   before: string | null = null;
 
   constructor(best: RankKey | null) {
@@ -32,8 +30,7 @@ export class Sought {
     const { order, step } = compareRank(key, this.best);
     if (order <= 0 || LAST.includes(step)) this.level = true;
     if (order >= 0 || LAST.includes(step)) return;
-    if (step === 'hold') this.holdTenths = Math.max(this.holdTenths, tenthsOf(key) - tenthsOf(this.best));
-    else this.before ??= `${step}: ${told(key)} before ${told(this.best)} ${where()}`;
+    this.before ??= `${step}: ${told(key)} before ${told(this.best)} ${where()}`;
   }
 }
 
