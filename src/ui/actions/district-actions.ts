@@ -4,7 +4,7 @@ import type { DistrictFiles, DistrictView } from '../../workers/index.ts';
 import { demoFiles } from '../demo.ts';
 import { noteOwnDistrict } from '../own/own-district.ts';
 import { sentenceOf } from '../sentence-of.ts';
-import { type OpenDistrict, useBook, useDistrict, useReads } from '../state/index.ts';
+import { type OpenDistrict, useBook, useDistrict, usePlace, useReads } from '../state/index.ts';
 import { demoUpdates } from './demo-updates.ts';
 import type { Deps } from './deps.ts';
 import type { Navigate } from './navigate.ts';
@@ -70,11 +70,13 @@ export function createDistrictActions({ workers, log }: Deps, study: StudyAction
   return {
     /** Opens the demo district and goes where the address bar says. */
     async openDemo(): Promise<void> {
+      // At the start the address may say how the map is looked at; later that is how another district was.
+      const atStart = useDistrict.getState().district === null;
       const opened = await open(demoFiles(), 'demo', ({ list }) => ({
         name: list?.district.replace(/ \(invented\)$/, '') ?? 'Demo district',
         invented: true,
       }));
-      if (opened) study.visit(true);
+      if (opened) study.visit(!atStart || usePlace.getState().view === null);
     },
     /** Opens files that a person picked in place of what is on the desk; false where that failed, which the state says. */
     async openOwn({ elevation, roads, marks, options, keptId }: OwnFiles): Promise<boolean> {

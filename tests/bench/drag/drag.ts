@@ -37,11 +37,23 @@ export async function measureDrag(browser: Browser, url: string): Promise<void> 
   await sentenceLike(page, /Plan as/);
   await page.locator('.layout-lines .spot').first().waitFor({ timeout: 60_000 });
   await mapDrawn(page);
-  const spot = (await page.locator('.layout-lines .spot .outline').first().boundingBox())!;
-  const at = { x: spot.x + spot.width / 2, y: spot.y + spot.height / 2 };
+  const at = await page.evaluate(freeSpot);
+  if (!at) throw new Error('No spot can be taken hold of: something lies over each.');
   await oneByOne(browser, page, 'spot', at, (i) => ({ x: at.x + 5 * Math.abs((i % 16) - 8) + 6, y: at.y }));
   await page.mouse.up();
   await context.close();
+}
+
+/** Runs in the page: where a press takes hold of an apparatus and of nothing over it, pixels; null for nowhere. */
+function freeSpot(): { x: number; y: number } | null {
+  for (const spot of document.querySelectorAll('.layout-lines .spot')) {
+    const { x, y, width, height } = spot.querySelector('.outline')!.getBoundingClientRect();
+    for (const share of [0.5, 0.3, 0.7, 0.15, 0.85]) {
+      const at = { x: x + share * width, y: y + share * height };
+      if (document.elementFromPoint(at.x, at.y)?.closest('.spot') === spot) return at;
+    }
+  }
+  return null;
 }
 
 /** One move at a time, each waited for: the way of one event from finger to paint, then what its threads did. */
