@@ -1,5 +1,13 @@
 import type { Study, StudyForce, StudyLayout } from '../../study/index.ts';
-import { formatDegrees, formatForce, formatLength, type UnitSystem } from '../../units/index.ts';
+import {
+  azimuthOf,
+  compassWord,
+  formatDegrees,
+  formatForce,
+  formatLength,
+  toRadians,
+  type UnitSystem,
+} from '../../units/index.ts';
 import { counted, line } from './line.ts';
 import { wrap } from './wrap.ts';
 
@@ -91,7 +99,7 @@ function forceWords({ at, kn, towardDeg, factor, required, ok, points }: StudyFo
   return `${at}: ${formatForce(kn, units, 'up')}${toward}${figures}${points === 2 ? ' on two points' : ''}${verdict}`;
 }
 
-function standWords({ spots, marks }: Study, { turn, anchor, lines }: StudyLayout): string {
+function standWords({ spots, marks }: Study, { turn, anchor, lines, points }: StudyLayout): string {
   const name = (id: string): string => {
     const spot = spots.find((candidate) => candidate.id === id);
     if (spot) return spot.apparatus;
@@ -101,7 +109,7 @@ function standWords({ spots, marks }: Study, { turn, anchor, lines }: StudyLayou
   const { belay, hand } = lines;
   return [
     ...(turn ? [`turn ${name(turn)}`] : []),
-    `anchor ${name(anchor)}`,
+    `anchor ${name(anchor)} to the ${wayTo(points.turn ?? points.edge, points.anchor)}`,
     `belay ${name(belay.anchor)}`,
     ...(hand ? [`hauling end turned at ${name(hand.anchor)}`] : []),
   ].join(', ');
@@ -120,3 +128,7 @@ function fitWords({ fits, stages }: StudyLayout, high: boolean, units: UnitSyste
 }
 
 const indent = (lines: readonly string[]): string[] => lines.map((text) => `   ${text}`);
+
+/** Compass word of the way from one point to another near by. */
+const wayTo = (from: StudyLayout['points']['edge'], to: StudyLayout['points']['edge']): string =>
+  compassWord(azimuthOf((to.lon - from.lon) * Math.cos(toRadians(from.lat)), to.lat - from.lat));

@@ -36,6 +36,8 @@ const verdictWords = {
   'judge on site': 'trees or rock to judge on site',
   no: 'a factor unmet',
 };
+/** From here on the rope that comes is short. */
+const SHORT = 3;
 const kitWords = (kit: number): string =>
   ['rope at hand when rigging ends', 'rope by the first alarm', 'rope with mutual aid'][kit] ?? 'rope short';
 
@@ -47,6 +49,7 @@ function stepWords(step: RankStep, { key: a }: Ranked, { key: b }: Ranked): stri
     case 'practical':
       return `its resets: ${a.resets} against ${b.resets}, and over 10 is not practical`;
     case 'kit':
+      if (a.kit >= SHORT && b.kit >= SHORT) return `its rope: ${a.kit < b.kit ? 'less' : 'more'} of it is short`;
       return `its rope: ${kitWords(a.kit)}, against ${kitWords(b.kit)}`;
     case 'crew':
       return a.crewByAlarm
