@@ -59,11 +59,15 @@ export function createSpotActions({ log }: Pick<Deps, 'log'>, study: StudyAction
     }
   }
 
+  /** The spot under a finger. Its id says where it stood when it was taken: in newer studies it has another, and no longer a role. */
+  let held: { readonly id: string; readonly role: PinRole } | null = null;
   const wished = (wish: SpotWish): { role: PinRole; id: string } | null => {
     const made = useStudy.getState().answer?.study;
-    const spot = made?.spots.find(({ id }) => id === wish.id);
-    const id = made && spot ? spotIdAt(made, apparatusOf(spot.id), wish.at, wish.headingDeg) : null;
-    return made && id ? { role: roleOf(made, wish.id), id } : null;
+    const known = held?.id === wish.id ? held : null;
+    if (!made || !(known || made.spots.some(({ id }) => id === wish.id))) return null;
+    held = known ?? { id: wish.id, role: roleOf(made, wish.id) };
+    const id = spotIdAt(made, apparatusOf(wish.id), wish.at, wish.headingDeg);
+    return id ? { role: held.role, id } : null;
   };
   return {
     move(wish) {
@@ -73,6 +77,7 @@ export function createSpotActions({ log }: Pick<Deps, 'log'>, study: StudyAction
     },
     place(wish) {
       const to = wished(wish);
+      held = null;
       if (to) pin(to.role, to.id);
     },
     park(at) {

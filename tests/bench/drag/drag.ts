@@ -32,11 +32,13 @@ export async function measureDrag(browser: Browser, url: string): Promise<void> 
   const pictures = await freely(page, { x, y });
   console.log(`  without pause: ${(pictures / 2).toFixed(1)} pictures a second`);
 
-  // Near enough that the apparatus is larger than the finger's slack.
+  // Near enough that the apparatus is larger than the finger's slack; a new page, as a sent address is opened.
+  await page.goto('about:blank');
   await page.goto(`${url}/#/study/kettle-bend@${lon},${lat},19.0`);
   await sentenceLike(page, /Plan as/);
   await page.locator('.layout-lines .spot').first().waitFor({ timeout: 60_000 });
   await mapDrawn(page);
+  await page.evaluate(watchPanels);
   const at = await page.evaluate(freeSpot);
   if (!at) throw new Error('No spot can be taken hold of: something lies over each.');
   await oneByOne(browser, page, 'spot', at, (i) => ({ x: at.x + 5 * Math.abs((i % 16) - 8) + 6, y: at.y }));
