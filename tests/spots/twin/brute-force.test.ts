@@ -11,7 +11,7 @@ import type { Sought } from './sought.ts';
 import { toolFaults } from './tool-faults.ts';
 
 const ALL = 200;
-const ROADS = repeats(60, ALL);
+const ROADS = repeats(20, ALL);
 
 const count = {
   roads: 0,
