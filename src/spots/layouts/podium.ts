@@ -49,6 +49,12 @@ export class Podium {
   kept(): Candidate[] {
     return [...new Set(this.#first.filter((one) => one !== null))];
   }
+
+  /** First by rank, by lanes and by hold: those that a finer look may better. */
+  leaders(): Candidate[] {
+    const [byRank, byLanes, , steadiest] = this.#first;
+    return [...new Set([byRank, byLanes, steadiest])].filter((one) => one !== null);
+  }
 }
 
 /** What the level of a candidate hangs on. */

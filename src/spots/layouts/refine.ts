@@ -63,7 +63,7 @@ export function refineStraight(search: Search, mostM: number | undefined, reache
 function eachLeader(podium: Podium, look: (leader: Candidate) => void): void {
   const looked = new Set<Candidate>();
   for (let round = 0; round < ROUNDS; round++) {
-    const leaders = podium.kept().filter((one) => !looked.has(one));
+    const leaders = podium.leaders().filter((one) => !looked.has(one));
     for (const leader of leaders) {
       looked.add(leader);
       look(leader);

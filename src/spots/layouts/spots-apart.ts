@@ -9,6 +9,10 @@ const ROPE_OFF_M = 0.3;
 
 /** True where two parked apparatus do not touch. */
 export function spotsApart(a: Spot, b: Spot): boolean {
+  const { footprint: one } = a;
+  const { footprint: other } = b;
+  const farM = APART_M + (one.lengthM + one.widthM + other.lengthM + other.widthM) / 2;
+  if (Math.abs(one.x - other.x) > farM || Math.abs(one.y - other.y) > farM) return true;
   const box = boxOf(a.footprint);
   const c = corners(b.footprint);
   for (let k = 0; k < 8; k += 2) {
