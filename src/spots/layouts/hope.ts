@@ -17,39 +17,40 @@ export interface Hope {
   readonly refused: readonly [Refused, Refused];
 }
 
-/** The hope of a field, by its metre; null where no throw in it is long enough. */
+/** The hope of a field, by its metre, with so many people beside the haul team (else the least); null where no throw is long enough. */
 export type HopeOf = (
   base: PullBase,
   fieldM: number,
   belayRunM: number,
   apparatusAtMin: number,
   by: 'rank' | 'resets',
+  othersCount?: number,
 ) => Hope | null;
 
 const BINS_PER_M = 1;
 
 /**
  * Remembers the best that fields of each metre can come to: the throw of the longer end, the rope of the shorter, the
- * fewest people, the most room to walk. A search compares it with what it holds before it works anything out.
+ * people that it is asked for, the most room to walk. A search compares it with what it holds before it works anything out.
  */
 export function hopes(means: Means, traits: RoadTraits, rigRopesM: (atMin: number) => readonly number[]): HopeOf {
   const known = new Map<PullBase, Row[]>();
   let last: Row | null = null;
-  return (base, fieldM, belayRunM, apparatusAtMin, by) => {
+  return (base, fieldM, belayRunM, apparatusAtMin, by, othersCount = LEAST_OTHERS) => {
     const bin = Math.floor(fieldM * BINS_PER_M);
-    if (last === null || !isRow(last, base, belayRunM, apparatusAtMin, by)) {
+    if (last === null || !isRow(last, base, belayRunM, apparatusAtMin, by, othersCount)) {
       const rows = known.get(base) ?? [];
       known.set(base, rows);
-      last = rows.find((row) => isRow(row, base, belayRunM, apparatusAtMin, by)) ?? null;
+      last = rows.find((row) => isRow(row, base, belayRunM, apparatusAtMin, by, othersCount)) ?? null;
       if (last === null) {
-        last = { base, belayRunM, apparatusAtMin, by, bins: [] };
+        last = { base, belayRunM, apparatusAtMin, by, othersCount, bins: [] };
         rows.push(last);
       }
     }
     const { bins } = last;
     let hope = bins[bin];
     if (hope === undefined) {
-      hope = hopeOfBin(base, bin / BINS_PER_M, belayRunM, apparatusAtMin, by);
+      hope = hopeOfBin(base, bin / BINS_PER_M, belayRunM, apparatusAtMin, by, othersCount);
       bins[bin] = hope;
     }
     return hope;
@@ -61,11 +62,12 @@ export function hopes(means: Means, traits: RoadTraits, rigRopesM: (atMin: numbe
     belayRunM: number,
     apparatusAtMin: number,
     by: 'rank' | 'resets',
+    othersCount: number,
   ): Hope | null {
     const choice = chooseSystem(
       {
         ...{ base, fieldM: fieldM + 1 / BINS_PER_M, ropeFieldM: fieldM, belayRunM, handTurns: 0 },
-        ...{ othersCount: LEAST_OTHERS, rigRopesM: rigRopesM(apparatusAtMin) },
+        ...{ othersCount, rigRopesM: rigRopesM(apparatusAtMin) },
       },
       means,
       by,
@@ -83,8 +85,20 @@ interface Row {
   readonly belayRunM: number;
   readonly apparatusAtMin: number;
   readonly by: 'rank' | 'resets';
+  readonly othersCount: number;
   readonly bins: (Hope | null | undefined)[];
 }
 
-const isRow = (row: Row, base: PullBase, belayRunM: number, apparatusAtMin: number, by: 'rank' | 'resets'): boolean =>
-  row.base === base && row.by === by && row.belayRunM === belayRunM && row.apparatusAtMin === apparatusAtMin;
+const isRow = (
+  row: Row,
+  base: PullBase,
+  belayRunM: number,
+  apparatusAtMin: number,
+  by: 'rank' | 'resets',
+  othersCount: number,
+): boolean =>
+  row.base === base &&
+  row.by === by &&
+  row.othersCount === othersCount &&
+  row.belayRunM === belayRunM &&
+  row.apparatusAtMin === apparatusAtMin;

@@ -206,7 +206,7 @@ function tryPair(search: Search, one: BendSearch, turn: Stand, far: Seen, { plac
     const hope = search.hopeOf(base, far.fieldM, belay.runM, atMin, by);
     if (hope === null || !mayTakePlace(search, search.podiums.turned[along], hope, base, along, bitCount(lanes), load))
       continue;
-    workPair(search, one, turn, far, belay, load, hope, lanes, atMin, by);
+    workPair(search, one, turn, far, belay, load, lanes, atMin, by);
   }
 }
 
@@ -217,7 +217,6 @@ function workPair(
   far: Seen,
   belay: BelayPlace,
   load: AnchorLoad,
-  hope: Hope,
   lanesAtLeast: number,
   apparatusAtMin: number,
   by: 'rank' | 'resets',
@@ -227,15 +226,19 @@ function workPair(
   const { anchor, fieldM } = far;
   const { tie } = anchor;
   const podium = search.podiums.turned[along];
-  if (!bodiesClear(frame, turn.tie, bend, tie)) return;
   const corridor = corridorOf(search, turn, bend, far);
   if (corridor === BLOCKED) return;
   const lanesTaken = lanesAtLeast | corridor;
   const lanes = bitCount(lanesTaken);
+  const { othersCount } = trafficPast(ground.traits, lanesTaken);
+  // With the lanes comes who holds the traffic, and with that the systems that the crew can pull.
+  const nearer = search.hopeOf(base, fieldM, belay.runM, apparatusAtMin, by, othersCount);
+  if (nearer === null || !mayTakePlace(search, podium, nearer, base, along, lanes, load)) return;
+  if (!bodiesClear(frame, turn.tie, bend, tie)) return;
   const choice = chooseSystem(
     {
       ...{ base, fieldM, ropeFieldM: fieldM, belayRunM: belay.runM, handTurns: 0 },
-      othersCount: trafficPast(ground.traits, lanesTaken).othersCount,
+      othersCount,
       rigRopesM: search.rigRopesM('turned', apparatusAtMin),
     },
     means,
@@ -243,7 +246,7 @@ function workPair(
   );
   if (choice === null) return;
   const places = { anchor: tie, turn: { tie: turn.tie }, fieldM, base, choice };
-  const known = rankKeyOf(frame, choice, lanes, load, 'turned', hope.minutes);
+  const known = rankKeyOf(frame, choice, lanes, load, 'turned', nearer.minutes);
   if (!podium.admits(known, places)) return;
   far.roomM ??= teamRoomM(bench, bend, { x: far.ux, y: far.uy }, bend.element, fieldM, tie.spot);
   const { roomM } = far;
