@@ -11,9 +11,13 @@ export function fallAt(road: TwinRoad, s: number): Point {
   return { x: road.across * right.x - road.climb * along.x, y: road.across * right.y - road.climb * along.y };
 }
 
-/** A parked apparatus as an anchor: on a straight road once, on a bend with the ground under its middle and both its ends. */
-export function anchorsUnder(road: TwinRoad, apparatus: Apparatus, { stationM }: Parked): Anchor[] {
-  return (road.curvature === 0 ? [0] : [0, -6, 6]).map((offM) => ({
+const ENDS_M: readonly number[] = [0, -6, 6];
+/** Of the figures of one layout the ground is asked for more closely: its direction may matter most between middle and end. */
+export const CLOSELY_M: readonly number[] = [0, -6, -4, -2, 2, 4, 6];
+
+/** A parked apparatus as an anchor: on a straight road once, on a bend with the ground under its middle and ends, or every so often. */
+export function anchorsUnder(road: TwinRoad, apparatus: Apparatus, { stationM }: Parked, offsM = ENDS_M): Anchor[] {
+  return (road.curvature === 0 ? [0] : offsM).map((offM) => ({
     ...{ kind: 'apparatus', id: apparatus.id, emptyMassKg: apparatus.emptyMassKg },
     fall: fallAt(road, stationM + offM),
     attachmentKn: Math.min(...apparatus.attachments.map(({ ratedKn }) => ratedKn!)),

@@ -1,7 +1,7 @@
 import type { Apparatus } from '../../../src/book/index.ts';
 import type { HaulAnchors } from '../../../src/rigging/index.ts';
 import type { Layout, RankKey, Spot } from '../../../src/spots/index.ts';
-import { anchorsUnder, straightLines, turnedLines } from './anchors.ts';
+import { anchorsUnder, CLOSELY_M, straightLines, turnedLines } from './anchors.ts';
 import { bendFault, corridorOf, edgeOf, legFault, straightFault, turnedFault } from './keeps.ts';
 import type { Objective, Placed } from './objective.ts';
 import { type End, lanesOf, mayStand, type Parked } from './parked.ts';
@@ -52,7 +52,7 @@ function faultsOf(
   const { run, turn, handTurn } = layout;
   const shared = { fieldM: run.fieldM, roomM: run.walkingRoomM, atMin: layout.apparatusAtMin };
   if (Math.abs(distance(turn?.bend ?? edge, end) - run.fieldM) > 0.01) faults.push('haul field');
-  const mains = anchorsUnder(road, anchor.apparatus, end.parked);
+  const mains = anchorsUnder(road, anchor.apparatus, end.parked, CLOSELY_M);
   let placed: Placed;
   let lines: HaulAnchors[];
   if (turn !== null) {
@@ -66,7 +66,7 @@ function faultsOf(
     const toEdgeM = distance(turn.bend, edge);
     const lanes = tie.parked.lanes | end.parked.lanes | lanesOf(road, corridorOf(turn.bend, end), touchM);
     placed = { ...shared, kind: 'turned', toEdgeM, belayRunM: toEdgeM + 3, handTurns: 0, lanes };
-    const turns = anchorsUnder(road, held.apparatus, tie.parked);
+    const turns = anchorsUnder(road, held.apparatus, tie.parked, CLOSELY_M);
     lines = mains.flatMap((main) => turns.map((one) => turnedLines(one, tie, turn.bend, edge, main, end)));
   } else {
     const fault = straightFault(road, end, SPARE);
