@@ -1,16 +1,21 @@
 import type { Browser } from 'playwright-core';
-import { beforeAll } from 'vitest';
-import { type RunningApp, sharedApp } from './app.ts';
-import { sharedChromium } from './chromium.ts';
+import { afterAll, beforeAll, expect } from 'vitest';
+import { type RunningApp, startApp } from './app.ts';
+import { launchChromium } from './chromium.ts';
 
-/** The app as `npm start` serves it and a browser, for the tests of a `describe`. */
+/** The app as `npm start` serves it and a browser, for the tests of a `describe`: started before them, stopped after them. */
 export function appInChromium(): { readonly url: string; readonly browser: Browser } {
   let app: RunningApp | undefined;
   let browser: Browser | undefined;
   beforeAll(async () => {
-    app = await sharedApp();
-    browser = await sharedChromium();
+    app = await startApp();
+    browser = await launchChromium();
   }, 240_000);
+  afterAll(async () => {
+    await browser?.close();
+    // As Ctrl-C ends it.
+    if (app) expect(await app.stop()).toBe(0);
+  });
   return {
     get url() {
       return app!.url;

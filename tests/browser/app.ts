@@ -9,25 +9,11 @@ export interface RunningApp {
   stop(): Promise<number | null>;
 }
 
-let running: Promise<RunningApp> | undefined;
-
-/** The app of a test worker: started for the first file that asks, stopped with the worker. */
-export const sharedApp = (): Promise<RunningApp> => (running ??= startApp());
-
 /** Starts the app as `npm start` does, on a free port, building it when it is older than its sources. */
 export async function startApp(): Promise<RunningApp> {
   const app = spawn(process.execPath, ['config/start.mjs'], {
     cwd: root,
     env: { ...process.env, NODE_ENV: 'production', PORT: '0' },
-  });
-  const stopWithUs = (): unknown => app.kill('SIGINT');
-  // A worker is ended by a signal, which alone runs nothing of ours.
-  const leave = (): void => process.exit();
-  process.once('exit', stopWithUs);
-  process.once('SIGTERM', leave);
-  app.once('exit', () => {
-    process.off('exit', stopWithUs);
-    process.off('SIGTERM', leave);
   });
   const url = await addressOf(app);
   return {

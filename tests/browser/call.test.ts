@@ -5,7 +5,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { root } from './app.ts';
 import { type CallServer, callServer } from './call-server.ts';
-import { sharedChromium, withoutChromium } from './chromium.ts';
+import { launchChromium, withoutChromium } from './chromium.ts';
 import { openPage, phone, type WatchedPage } from './page.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'brinkbook-call-'));
@@ -17,7 +17,7 @@ describe.skipIf(withoutChromium())('the call view on a phone', () => {
   let device: WatchedPage;
   beforeAll(async () => {
     server = await callServer(join(folder, 'app'));
-    browser = await sharedChromium();
+    browser = await launchChromium();
     device = await openPage(browser, `${server.url}/call/`, phone);
     await device.page.getByText('Kept on this device: app, 3 of 3 sites').waitFor({ timeout: 90_000 });
   }, 300_000);
@@ -26,6 +26,7 @@ describe.skipIf(withoutChromium())('the call view on a phone', () => {
     expect(device.complaints).toEqual([]);
   });
   afterAll(async () => {
+    await browser?.close();
     await server?.stop();
     rmSync(folder, { recursive: true, force: true });
   });

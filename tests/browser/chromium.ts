@@ -34,11 +34,3 @@ export const chromiumArguments = [
 /** A quiet Chromium. */
 export const launchChromium = (): Promise<Browser> =>
   chromium.launch({ executablePath: chromiumPath()!, args: chromiumArguments });
-
-let running: Promise<Browser> | undefined;
-
-/** The Chromium of a test worker: started for the first file that asks, gone with the worker. Tests open contexts of their own. */
-export async function sharedChromium(): Promise<Browser> {
-  if (!(await running)?.isConnected()) running = launchChromium();
-  return running!;
-}

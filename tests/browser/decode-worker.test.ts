@@ -11,7 +11,7 @@ import type { BlockFormat, DecodePool } from '../../src/io/index.ts';
 import { hasGdal, scratch, translate } from '../helpers/gdal.ts';
 import { makeTiff, somewhere } from '../helpers/make-tiff.ts';
 import { root } from './app.ts';
-import { sharedChromium, withoutChromium } from './chromium.ts';
+import { launchChromium, withoutChromium } from './chromium.ts';
 
 const left = withoutChromium() || !hasGdal('packings in the browser');
 const folder = scratch();
@@ -85,9 +85,10 @@ describe.skipIf(left)('the decoding worker in a browser under the content securi
     });
     await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
     url = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
-    browser = await sharedChromium();
+    browser = await launchChromium();
   });
   afterAll(async () => {
+    await browser?.close();
     server?.close();
     folder.remove();
   });

@@ -10,7 +10,7 @@ import { writeNeighbour } from '../../src/io/exchange/index.ts';
 import { scratch } from '../helpers/gdal.ts';
 import { hostileTexts, sampleBook } from '../helpers/sample-book.ts';
 import { root } from './app.ts';
-import { sharedChromium, withoutChromium } from './chromium.ts';
+import { launchChromium, withoutChromium } from './chromium.ts';
 import type { FilesPage } from './files-page.ts';
 
 describe.skipIf(withoutChromium())('files in a browser', () => {
@@ -54,9 +54,10 @@ describe.skipIf(withoutChromium())('files in a browser', () => {
     });
     await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
     url = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
-    browser = await sharedChromium();
+    browser = await launchChromium();
   }, 60_000);
   afterAll(async () => {
+    await browser?.close();
     server?.close();
     folder.remove();
   });

@@ -3,7 +3,7 @@ import { existsSync, readFileSync, rmSync } from 'node:fs';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { scratch } from '../helpers/gdal.ts';
-import { type RunningApp, sharedApp } from './app.ts';
+import { type RunningApp, startApp } from './app.ts';
 import { chromiumArguments, chromiumPath, withoutChromium } from './chromium.ts';
 import { pointAt, sentenceLike, stopReading } from './page.ts';
 
@@ -21,10 +21,11 @@ describe.skipIf(withoutChromium())('a browser that dies', () => {
   let app: RunningApp;
   let running: Running | null = null;
   beforeAll(async () => {
-    app = await sharedApp();
+    app = await startApp();
   }, 240_000);
   afterAll(async () => {
     await running?.kill();
+    await app?.stop();
     folder.remove();
   });
 

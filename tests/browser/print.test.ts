@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
-import { beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { readBook, readRoads } from '../../src/io/index.ts';
 import { fileSource } from '../../src/io/node/index.ts';
 import {
@@ -15,7 +15,7 @@ import { indexRoads } from '../../src/road/index.ts';
 import { completeStudy, STOP_LINE } from '../../src/study/index.ts';
 import { demoDistrict } from '../helpers/demo-district.ts';
 import { type PdfPage, readPdf, type Stroke } from '../helpers/read-pdf.ts';
-import { sharedChromium, withoutChromium } from './chromium.ts';
+import { launchChromium, withoutChromium } from './chromium.ts';
 import { phone } from './page.ts';
 
 const FOOT_MM = 304.8;
@@ -41,7 +41,7 @@ describe.skipIf(withoutChromium())('plan sheets of the demo district, printed', 
   };
 
   beforeAll(async () => {
-    browser = await sharedChromium();
+    browser = await launchChromium();
     const source = fileSource('data/demo/tamarrow.brinkbook');
     const { book } = await readBook(source);
     await source.close?.();
@@ -57,6 +57,10 @@ describe.skipIf(withoutChromium())('plan sheets of the demo district, printed', 
     sheets = inRoadOrder(sheets);
     for (const options of printings) printed.set(options.paper, await print(options));
   }, 120_000);
+
+  afterAll(async () => {
+    await browser?.close();
+  });
 
   test.each(printings)('$paper: one page a site, its card on the next, of the right size', (options) => {
     const pages = printed.get(options.paper)!;

@@ -10,8 +10,8 @@ import { readRecord } from '../../src/book/index.ts';
 import { main } from '../../src/cli/main.ts';
 import { makePng } from '../helpers/make-png.ts';
 import { demoFileOptions, writeSmallBook } from '../helpers/small-district.ts';
-import { root, sharedApp } from './app.ts';
-import { sharedChromium, withoutChromium } from './chromium.ts';
+import { root, startApp } from './app.ts';
+import { launchChromium, withoutChromium } from './chromium.ts';
 import { type FolderServer, folderServer } from './folder-server.ts';
 import { openPage, phone, sentenceLike } from './page.ts';
 
@@ -22,7 +22,7 @@ describe.skipIf(withoutChromium())('a published folder under a path of a plain h
   let browser: Browser;
   beforeAll(async () => {
     // Builds the app where it is old.
-    await sharedApp();
+    await (await startApp()).stop();
     const book = join(folder, 'small.brinkbook');
     // Without its readings the first is planned as steep, so that there is a haul to work out.
     const picture = new Uint8Array(makePng(64, [90, 120, 90]));
@@ -39,9 +39,10 @@ describe.skipIf(withoutChromium())('a published folder under a path of a plain h
     const args = ['publish', '--book', book, ...demoFileOptions, '--out', join(folder, 'out')];
     expect(await main(args, { folder: () => join(root, 'dist'), policy: publishedPolicy })).toBe(0);
     server = await folderServer(join(folder, 'out'), '/x/y/');
-    browser = await sharedChromium();
+    browser = await launchChromium();
   }, 300_000);
   afterAll(async () => {
+    await browser?.close();
     await server?.stop();
     rmSync(folder, { recursive: true, force: true });
   });

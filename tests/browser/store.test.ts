@@ -2,7 +2,7 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import type { WebBook } from '../../src/io/web/store/index.ts';
 import { scratch } from '../helpers/gdal.ts';
-import { sharedChromium, withoutChromium } from './chromium.ts';
+import { launchChromium, withoutChromium } from './chromium.ts';
 import type { StorePage } from './store-page.ts';
 import { type StoreServer, serveStorePage } from './store-server.ts';
 
@@ -15,9 +15,10 @@ describe.skipIf(withoutChromium())('the book in a browser', () => {
   let context: BrowserContext;
   beforeAll(async () => {
     server = await serveStorePage(folder.path('built'));
-    browser = await sharedChromium();
+    browser = await launchChromium();
   }, 60_000);
   afterAll(async () => {
+    await browser?.close();
     server?.close();
     folder.remove();
   });

@@ -4,7 +4,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { scratch } from '../../helpers/gdal.ts';
 import { makePmtiles } from '../../helpers/make-pmtiles.ts';
 import { makePng } from '../../helpers/make-png.ts';
-import { sharedChromium, withoutChromium } from '../chromium.ts';
+import { launchChromium, withoutChromium } from '../chromium.ts';
 import { mapDrawn, openPage, type WatchedPage } from '../page.ts';
 import { type MapPage, serveMapPage } from './map-page.ts';
 
@@ -45,9 +45,10 @@ describe.skipIf(withoutChromium())('the map on a page of its own', () => {
 
   beforeAll(async () => {
     site = await serveMapPage(folder.path('built'), answer);
-    browser = await sharedChromium();
+    browser = await launchChromium();
   }, 120_000);
   afterAll(async () => {
+    await browser?.close();
     site?.stop();
     folder.remove();
   });
