@@ -1,4 +1,4 @@
-import type { Study } from '../study/index.ts';
+import { noHaulReason, type Study } from '../study/index.ts';
 import type { UnitSystem } from '../units/index.ts';
 import { BESIDE_FIELD, haulCompare } from './haul-compare.ts';
 import type { Pens } from './pens.ts';
@@ -42,9 +42,7 @@ export function comparison(
       svg += drawn.svg;
       next += drawn.height + 8;
     } else {
-      const why =
-        study.warnings.find(({ code }) => code === `no-${kind}-haul`)?.text ?? `No ${kind} haul was found here.`;
-      const block = textBlock(why, { x, y: next, width }, pens.fine, 'serif');
+      const block = textBlock(noHaulReason(study.warnings, kind), { x, y: next, width }, pens.fine, 'serif');
       svg += block.svg;
       next += block.height + 8;
     }

@@ -1,4 +1,4 @@
-import type { Study, StudyLayout } from '../../study/index.ts';
+import { noHaulReason, type Study, type StudyLayout } from '../../study/index.ts';
 import {
   formatDegrees,
   formatForce,
@@ -32,16 +32,13 @@ export function raiseBlock(study: Study, units: UnitSystem, brief: boolean): Dra
       waysBlock(study),
       ...kinds.map((kind) => {
         const layout = kind === 'turned' ? turned : straight;
-        if (!layout) return paragraph(missing(study, kind), pens.text);
+        if (!layout) return paragraph(noHaulReason(study.warnings, kind), pens.text);
         return oneRaise(layout, layout === first, brief, most, units);
       }),
     ],
     5,
   );
 }
-
-const missing = ({ warnings }: Study, kind: 'turned' | 'straight'): string =>
-  warnings.find(({ code }) => code === `no-${kind}-haul`)?.text ?? `No ${kind} haul was found here.`;
 
 function oneRaise(layout: StudyLayout, first: boolean, brief: boolean, mostM: number, units: UnitSystem): Draw {
   const { kind, mechanicalAdvantage, haulFieldM, resets } = layout;

@@ -1,4 +1,5 @@
 import { formatLength, type UnitSystem } from '../../units/index.ts';
+import { noHaulReason } from '../no-haul-reasons.ts';
 import type { Study, StudyLayout } from '../study.ts';
 import { alongWords, fieldPlace } from './field-place.ts';
 
@@ -25,10 +26,7 @@ export function otherHaulWords(study: Told, units: UnitSystem): string {
   const kind = first!.kind === 'turned' ? 'straight' : 'turned';
   const other = study.layouts.find((layout) => layout.kind === kind);
   const name = kind === 'straight' ? 'Straight haul' : 'Turned haul';
-  if (!other) {
-    const why = study.warnings.find(({ code }) => code === `no-${kind}-haul`);
-    return why ? why.text : `No ${kind} haul.`;
-  }
+  if (!other) return noHaulReason(study.warnings, kind);
   if (other.resets > MOST_RESETS) {
     return `${name} not practical: ${formatLength(other.haulFieldM, units, 'down')} of room.`;
   }

@@ -1,7 +1,7 @@
 /** @jsxImportSource preact */
 import { appFolder, type CallSite } from '../../../io/offline/index.ts';
 import { mileText } from '../../../road/index.ts';
-import { STOP_LINE, type Study } from '../../../study/index.ts';
+import { isNoHaul, STOP_LINE, type Study } from '../../../study/index.ts';
 import { type CallPlan, callPlan, MiniProfile } from '../plan/index.ts';
 import { ConditionSwitch } from './Conditions.tsx';
 import { dayWords } from './day-words.ts';
@@ -112,7 +112,7 @@ function StaleLine() {
 
 /** Below the first screen: the sentence to read aloud, what to check, and the way to the whole study. */
 function Whole({ study, name, site }: { study: Study; name: string; site: CallSite | null }) {
-  const checks = study.warnings.filter(({ severity, code }) => severity === 'check' || /^no-\w+-haul$/.test(code));
+  const checks = study.warnings.filter((one) => one.severity === 'check' || isNoHaul(one));
   const { lon, lat, side } = study.site;
   const { pack } = useCallState();
   return (
