@@ -1,7 +1,7 @@
 import type { Palette } from './palette.ts';
 
-const figures = '"Avenir Next","Segoe UI","Helvetica Neue",Roboto,"Liberation Sans",Arial,sans-serif';
-const words = 'Charter,"Bitstream Charter","Iowan Old Style",Cambria,"Noto Serif","Liberation Serif",serif';
+const screenFigures = '"Avenir Next","Segoe UI","Helvetica Neue",Roboto,"Liberation Sans",Arial,sans-serif';
+const screenWords = 'Charter,"Bitstream Charter","Iowan Old Style",Cambria,"Noto Serif","Liberation Serif",serif';
 
 const line = (stroke: string, width: number, dash?: string) =>
   ({
@@ -13,13 +13,11 @@ const line = (stroke: string, width: number, dash?: string) =>
     ...(dash ? { 'stroke-dasharray': dash } : {}),
   }) as const;
 
-const plain = (fill: string, size: number, family = figures) =>
-  ({
-    fill,
-    'font-size': size,
-    'font-family': family,
-    'font-variant-numeric': 'lining-nums tabular-nums',
-  }) as const;
+/** Font stacks of running words and of figures. */
+export interface Faces {
+  readonly words: string;
+  readonly figures: string;
+}
 
 export type Pens = ReturnType<typeof makePens>;
 
@@ -27,7 +25,17 @@ export type Pens = ReturnType<typeof makePens>;
  * The pens of a page as presentation attributes, so that a drawing stands alone in a file; a screen's style sheet may
  * override them by class.
  */
-export function makePens({ paper, ink, ink2, rule, accent, water, assumed }: Palette) {
+export function makePens(
+  { paper, ink, ink2, rule, accent, water, assumed }: Palette,
+  { words, figures }: Faces = { words: screenWords, figures: screenFigures },
+) {
+  const plain = (fill: string, size: number, family: string = figures) =>
+    ({
+      fill,
+      'font-size': size,
+      'font-family': family,
+      'font-variant-numeric': 'lining-nums tabular-nums',
+    }) as const;
   const lettering = (fill: string, size: number, family?: string) =>
     ({
       ...plain(fill, size, family),

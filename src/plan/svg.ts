@@ -1,3 +1,5 @@
+import { heldWidth } from './letter-widths.ts';
+
 /** An attribute value or text made inert: markup and control characters cannot leave it. */
 export const escapeXml = (text: string): string =>
   text
@@ -29,6 +31,6 @@ export function pathThrough(points: readonly number[]): string {
   return d;
 }
 
-/** A text element. */
+/** A text element; in the sheet's faces it keeps its measured width whatever face a device sets it in. */
 export const text = (x: number, y: number, words: string, attributes: Attributes = {}): string =>
-  element('text', { x, y, ...attributes }, escapeXml(words));
+  element('text', { x, y, ...attributes, ...heldWidth(words, attributes) }, escapeXml(words));

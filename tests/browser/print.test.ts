@@ -143,6 +143,43 @@ describe.skipIf(withoutChromium())('plan sheets of the demo district, printed', 
     await context.close();
   }, 60_000);
 
+  test.each(printings)(
+    '$paper: lines keep their width on a device that has none of the faces',
+    async (options) => {
+      const page = await browser.newPage({ viewport: { width: 900, height: 1200 } });
+      for (const sheet of sheets) {
+        const html = planSheetHtml(sheet, options);
+        await page.setContent(html.replace('</style>', 'text { font-family: monospace !important }</style>'));
+        const lines = await page.evaluate(() =>
+          [...document.querySelectorAll<SVGGraphicsElement>('.page text[textLength], .page tspan[textLength]')].map(
+            (line) => ({
+              words: line.textContent,
+              held: Number(line.getAttribute('textLength')),
+              set: (line as SVGTextContentElement).getComputedTextLength(),
+            }),
+          ),
+        );
+        expect(lines.length).toBeGreaterThan(60);
+        expect(lines.filter(({ held, set }) => Math.abs(set - held) > 0.5 + 0.01 * held)).toEqual([]);
+        const over = await page.evaluate(() => {
+          const list: string[] = [];
+          for (const svg of document.querySelectorAll<SVGSVGElement>('.page svg.plan-sheet, .page svg.check-card')) {
+            const { left, right, width: shown } = svg.getBoundingClientRect();
+            const margin = shown * 0.04;
+            for (const text of svg.querySelectorAll('text')) {
+              const box = text.getBoundingClientRect();
+              if (box.left < left + margin || box.right > right - margin) list.push(text.textContent ?? '');
+            }
+          }
+          return list;
+        });
+        expect(over, sheet.site.id).toEqual([]);
+      }
+      await page.close();
+    },
+    120_000,
+  );
+
   test('a place planned as high has no minutes and no team size, others have', () => {
     const pages = printed.get('letter')!;
     // "5 haul," or "5 haul (6 if attendants hang)", not the label of a haul field behind the name Engine 1.

@@ -1,3 +1,4 @@
+import { heldWidth, lineWidth } from '../letter-widths.ts';
 import { element, pathThrough, text } from '../svg.ts';
 import { linesOf, widthOf } from './measure.ts';
 import { sheetPens, type TextPen } from './sheet-pens.ts';
@@ -47,7 +48,15 @@ export const paragraph =
       if (i > 0 || strong === '' || !line.startsWith(strong)) return text(x, at, line, pen);
       const rest = text(0, 0, line.slice(strong.length)).replace(/^<text[^>]*>|<\/text>$/gu, '');
       const bold = text(0, 0, strong).replace(/^<text[^>]*>|<\/text>$/gu, '');
-      return element('text', { ...pen, x, y: at }, element('tspan', { 'font-weight': 700 }, bold) + rest);
+      const heavy = { ...pen, 'font-weight': 700 };
+      // Each part is held at its own width; the second begins where the first must end.
+      const split = x + lineWidth(strong, heavy);
+      return element(
+        'text',
+        { ...pen, x, y: at },
+        element('tspan', { 'font-weight': 700, ...heldWidth(strong, heavy) }, bold) +
+          element('tspan', { x: split, ...heldWidth(line.slice(strong.length), pen) }, rest),
+      );
     });
     return { svg: svg.join(''), height: lines.length === 0 ? 0 : lines.length * leading };
   };

@@ -1,8 +1,8 @@
+import { measuredFaces } from '../letter-widths.ts';
 import { palettes } from '../palette.ts';
 import { makePens } from '../pens.ts';
 
-const words = '"Times New Roman","Liberation Serif",Times,serif';
-const figures = 'Arial,"Liberation Sans",Helvetica,sans-serif';
+const { words, figures } = measuredFaces;
 
 const type = (
   size: number,
@@ -21,7 +21,7 @@ export type TextPen = ReturnType<typeof type>;
 
 /** The drawing's pens in black, and the type of the sheet. Nothing is under 10 units, which is 7.5 pt on paper. */
 export const sheetPens = {
-  ...makePens(palettes.black),
+  ...makePens(palettes.black, measuredFaces),
   siteName: type(26, words, { 'font-weight': 700 }),
   where: type(12.5, words),
   place: type(11.5, figures),
