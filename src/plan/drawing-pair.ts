@@ -59,7 +59,13 @@ export function drawingPair(
   const edgeX = x + behindM * scale;
   const plan = planFrame(ground, pens, { scale, box, edgeX, edgeY: top + leftM * scale });
   const bars = { x: x + width, y: box.y1 + 14 };
-  let svg = note.svg + planDrawing(study, shown, plan, units) + scaleBars({ ...bars, scale, units, pens });
+  const drawn = planDrawing(study, shown, plan, units);
+  const told = { x: x + width, y: box.y1 + 50 };
+  let svg =
+    note.svg +
+    drawn.svg +
+    scaleBars({ ...bars, scale, units, pens }) +
+    (drawn.contours === '' ? '' : text(told.x, told.y, drawn.contours, { ...pens.small, 'text-anchor': 'end' }));
   if (!profile || !span || !study.descent) return { svg, scale, height: box.y1 + 44 - y };
   const topY = box.y1 + GAP;
   const edgeDown = (span.topM - (study.edge?.elevationM ?? span.topM)) * scale;
@@ -74,7 +80,7 @@ export function drawingPair(
     pens,
     box: { x0: x, y0: box.y1 + 6, x1: x + width, y1: bottom },
   });
-  frame.taken.push(scaleBarsBox(bars));
+  frame.taken.push(scaleBarsBox(bars), { x0: told.x - 100, y0: told.y - 11, x1: told.x, y1: told.y + 4 });
   svg += benchDimension(study, frame, box.y1 + 32, units);
   svg += drops(study, plan, frame) + profileDrawing(study, frame, units);
   if (shown.chosen) svg += benchRope(study, shown.chosen, frame);

@@ -4,6 +4,8 @@ import type { ProfileFrame } from './profile-frame.ts';
 import { element, num, pathThrough, text } from './svg.ts';
 import { textWidth } from './text-width.ts';
 
+/** Between the fine rays of the high sector, degrees; every second one begins farther out, so that they never close up. */
+const SECTOR_STEP_DEG = 2.5;
 const ARC_M = 12;
 const RAY_M = 16;
 /** Smallest arc that can carry its words, drawing units. */
@@ -12,7 +14,7 @@ const SMALLEST_ARC = 54;
 const NARROW = 450;
 
 /**
- * The rule's fan at the edge: level, the two limits as rays, and the words between them, each word in the part of its
+ * The rule's fan at the edge: level, the two limits as rays, the high sector rayed, and the words between them, each word in the part of its
  * sector that the ground (seen from the edge, degrees below level) leaves free. Lines lie under the ground, words over it:
  * they come apart. Boxes of the words are added to `frame.taken`.
  */
@@ -47,6 +49,7 @@ export function edgeFan(
     const inner = radius - (deg % 10 === 0 ? 5 : 3);
     out += element('path', { ...pens.arc, d: pathThrough([...point(deg, inner), ...point(deg, radius)]) });
   }
+  out += element('path', { ...pens.fanSector, d: sector(rule.highMinDeg, radius, point) });
   const labels: Box[] = [];
   let told = '';
   for (const limit of [rule.lowMaxDeg, rule.highMinDeg]) {
@@ -76,6 +79,16 @@ export function edgeFan(
   }
   frame.taken.push(...labels);
   return { ink: out, words: told };
+}
+
+/** Fine rays through the sector that the rule calls high. */
+function sector(fromDeg: number, radius: number, point: (deg: number, r: number) => [number, number]): string {
+  let d = '';
+  for (let k = 1; fromDeg + k * SECTOR_STEP_DEG < 80; k++) {
+    const deg = fromDeg + k * SECTOR_STEP_DEG;
+    d += pathThrough([...point(deg, radius * (k % 2 === 0 ? 0.3 : 0.6)), ...point(deg, radius - 6)]);
+  }
+  return d;
 }
 
 const wordBox = (x: number, y: number, word: string): Box => ({

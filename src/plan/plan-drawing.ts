@@ -4,8 +4,10 @@ import { apparatusDrawing, otherApparatus } from './apparatus-drawing.ts';
 import { benchDrawing } from './bench-drawing.ts';
 import { benchLines } from './bench-lines.ts';
 import { boxesAlong } from './boxes.ts';
+import { contourDrawing, contourHeights } from './contour-drawing.ts';
 import { endSign } from './end-sign.ts';
 import { fieldRuler } from './field-ruler.ts';
+import { insetCorner, type PlanInset } from './inset-corner.ts';
 import { laneDrawing, NO_LANE } from './lane-drawing.ts';
 import { markDrawing } from './mark-drawing.ts';
 import { northArrow } from './north.ts';
@@ -18,17 +20,33 @@ import { keepOutDrawing, otherLine, ropeDrawing } from './rope-drawing.ts';
 import type { ShownLayouts } from './shown-layouts.ts';
 import { element, num, pathThrough } from './svg.ts';
 
+/** What else stands in a plan view. */
+interface PlanExtras {
+  /** Places surveyed around the site, drawn where they lie inside. */
+  readonly places?: readonly ShownPlace[];
+  /** A small map for a free corner. */
+  readonly inset?: PlanInset;
+}
+
+interface PlanDrawing {
+  readonly svg: string;
+  /** "contours 5 ft"; empty where there are none. */
+  readonly contours: string;
+  /** Whether the inset found a corner. */
+  readonly inset: boolean;
+}
+
 /**
  * The plan view inside the frame's box: what is measured of the bench, the descent, marks, and the shown layouts to scale,
- * each named where it stands; `places` surveyed around it where they lie inside. A place planned as high shows its layouts dashed, for the technical team.
+ * each named where it stands, on contours. A place planned as high shows its layouts dashed, for the technical team.
  */
 export function planDrawing(
   study: Study,
   shown: ShownLayouts,
   frame: PlanFrame,
   units: UnitSystem,
-  places: readonly ShownPlace[] = [],
-): string {
+  { places = [], inset }: PlanExtras = {},
+): PlanDrawing {
   const { chosen, other } = shown;
   const { pens, box } = frame;
   const forTeam = study.angle?.planAs === 'high';
@@ -38,7 +56,9 @@ export function planDrawing(
   const around = placeDrawing(places, frame, units);
   const apparatus = chosen ? apparatusDrawing(study, chosen, frame, forTeam) : '';
   const field = chosen ? fieldRuler(chosen, frame, units) : { svg: '', label: null };
+  const contours = contourDrawing(study, frame, bench, units);
   const ground = [
+    contours.svg,
     lanes.svg,
     chosen ? keepOutDrawing(chosen, frame) : '',
     benchDrawing(study, frame, bench),
@@ -51,6 +71,7 @@ export function planDrawing(
     signs(study, frame),
     chosen ? stageTicks(chosen, frame) : '',
   ].join('');
+  const corner = inset ? insetCorner(frame, inset) : null;
   const north = northArrow(frame);
   const drawn = { lanes, marks: marks.drawn, places: around.labels, field: field.label };
   const labels = planLabels(study, shown, frame, units, drawn);
@@ -67,7 +88,12 @@ export function planDrawing(
   const neat = element('rect', {
     ...{ ...pens.neatLine, x: box.x0, y: box.y0, width: box.x1 - box.x0, height: box.y1 - box.y0 },
   });
-  return view + neat + north + labels + roadName(study, frame, bench, lanes.span);
+  const names = labels + roadName(study, frame, bench, lanes.span);
+  return {
+    svg: view + neat + (corner && inset ? inset.draw(corner) : '') + north + names + contourHeights(contours, frame),
+    contours: contours.words,
+    inset: corner !== null,
+  };
 }
 
 /** The descent with its governing stretch. */

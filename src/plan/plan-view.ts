@@ -64,10 +64,12 @@ export function planViewSvg(study: Study, layoutId: string | null, drawing: Plan
   const words = note.map((line, i) =>
     text(box.x1 - 20 - Math.min(420, width - 60), box.y0 + 24 + 18 * i, line, pens.word),
   );
+  const plan = planDrawing(study, shown, frame, units, { places: drawing.places ?? [] });
   return sheet(
     page,
-    planDrawing(study, shown, frame, units, drawing.places) +
+    plan.svg +
       words.join('') +
+      (plan.contours === '' ? '' : text(box.x0, box.y1 + 20, plan.contours, pens.small)) +
       scaleBars({ x: box.x1, y: box.y1 + 14, scale, units, pens }),
   );
 }

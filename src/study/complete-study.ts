@@ -26,6 +26,7 @@ import { layoutPart } from './layout-part.ts';
 import { layoutWarnings } from './layout-warnings.ts';
 import { marksNear } from './marks-part.ts';
 import { originsOf } from './origins.ts';
+import { reliefPart } from './relief-part.ts';
 import { degrees, lonLatDegrees, metres } from './rounded.ts';
 import { sightWarnings } from './sight-warnings.ts';
 import { sideWords } from './site-words.ts';
@@ -126,6 +127,8 @@ function composed(work: GroundWork, inputs: StudyInputs, hauls: Hauls | null): S
     edge: descent ? edgePart(work, descent) : null,
     descent: descent ? descentPart(descent, plane) : null,
     profile: descent ? profilePart(descent) : null,
+    // No part of what is shown ahead of the rest draws contours.
+    relief: structure || !hauls ? null : reliefPart(work, sideAzimuthDeg),
     angle: descent?.angle ? anglePart(descent.angle, descent.nearbyMaxDeg, descent.meanDeg) : null,
     spots,
     layouts,

@@ -121,6 +121,18 @@ export interface StudyProfile {
   behind: { distanceM: number[]; elevationM: number[] };
 }
 
+/** Heights around the edge for contours, row after row; each row runs along the descent, the rows go to its right hand. */
+export interface StudyRelief {
+  /** The first point: metres along the descent (negative: behind the edge) and to its right hand, from the edge (the site where there is none). */
+  fromM: [number, number];
+  stepM: number;
+  /** Points of a row. */
+  columns: number;
+  baseM: number;
+  /** Centimetres above `baseM`; null where there is no ground. */
+  overBaseCm: (number | null)[];
+}
+
 /** A mark of the book or a mapped feature near the site, WGS 84. */
 export interface StudyMark {
   id: string;
@@ -240,6 +252,8 @@ export interface Study {
   edge: StudyEdge | null;
   descent: StudyDescent | null;
   profile: StudyProfile | null;
+  /** Left out or null where no ground is there or the road is on a structure; studies kept before it was added have none. */
+  relief?: StudyRelief | null;
   angle: StudyAngle | null;
   spots: StudySpot[];
   /** By rank. Kept whole also where `angle.planAs` is high: text, screens and sheets then hide minutes and team size. */

@@ -6,6 +6,7 @@ import { fileSource } from '../../src/io/node/index.ts';
 import {
   inRoadOrder,
   type PlanSheet,
+  planPageSvg,
   planSheetHtml,
   type SheetOptions,
   sheetBookHtml,
@@ -142,6 +143,14 @@ describe.skipIf(withoutChromium())('plan sheets of the demo district, printed', 
     }
     await context.close();
   }, 60_000);
+
+  test.each(printings)('$paper: the roads around are shown 35 mm wide and more, every site', (options) => {
+    for (const sheet of sheets) {
+      const [frame] = /<rect [^>]*class="locator"[^>]*>/.exec(planPageSvg(sheet, options))!;
+      const width = Number(/ width="([\d.]+)"/.exec(frame)![1]);
+      expect((width / 96) * 25.4, sheet.site.id).toBeGreaterThan(34.9);
+    }
+  });
 
   test.each(printings)(
     '$paper: lines keep their width on a device that has none of the faces',

@@ -1,6 +1,7 @@
 import { localPlane } from '../../geo/index.ts';
 import { MILE_M, type RoadNetwork } from '../../road/index.ts';
 import type { UnitSystem } from '../../units/index.ts';
+import type { PlanInset } from '../inset-corner.ts';
 import { placePaths } from '../place-paths.ts';
 import { element, num, pathThrough, text } from '../svg.ts';
 import { type Draw, lineOf } from './flow.ts';
@@ -25,6 +26,21 @@ export function locatorRoads({ ways }: RoadNetwork, at: { lon: number; lat: numb
       }),
     );
 }
+
+/** Sizes in a corner of the plan view, drawing units: 50, 42 and 35 mm wide. */
+const INSETS = [
+  { width: 190, height: 132 },
+  { width: 160, height: 112 },
+  { width: 132, height: 92 },
+] as const;
+
+/** The same map for a free corner of the plan view, on its own paper; no size where no roads are known. */
+export const locatorInset = (sheet: PlanSheet, units: UnitSystem): PlanInset => ({
+  sizes: sheet.roads.length === 0 ? [] : INSETS,
+  draw: ({ x0, y0, x1, y1 }) =>
+    element('rect', { fill: '#ffffff', x: x0, y: y0, width: x1 - x0, height: y1 - y0 }) +
+    locatorBlock(sheet, units, y1 - y0)({ x: x0, y: y0, width: x1 - x0 }).svg,
+});
 
 /** A small map of the roads around, north up, with a scale bar; nothing where no roads are known. */
 export const locatorBlock =
@@ -67,7 +83,7 @@ export const locatorBlock =
     const dot =
       element('circle', { ...lineOf(1.2), fill: '#ffffff', cx, cy, r: 6.5 }) +
       element('circle', { fill: '#000000', cx, cy, r: 3 });
-    const frame = element('rect', { ...lineOf(0.8), x, y, width, height });
+    const frame = element('rect', { ...lineOf(0.8), class: 'locator', x, y, width, height });
     return {
       svg: view + dot + frame + north(x + width - 12, y + 8) + bar(x + 8, y + height - 7, scale, units),
       height,

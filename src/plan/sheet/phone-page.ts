@@ -113,7 +113,8 @@ const drawn =
     if (!study.bench) return { svg: '', height: 0 };
     const tall = study.descent ? DRAWN.high : DRAWN.short;
     const height = (tall * width) / DRAWN.width;
-    const inside = sheetDrawing(sheet, { x: 1, y: 1, width: DRAWN.width - 2, height: tall - 2 }, units, false);
+    const box = { x: 1, y: 1, width: DRAWN.width - 2, height: tall - 2 };
+    const { svg: inside } = sheetDrawing(sheet, box, units, { onPaper: false });
     const view = { x, y, width, height, viewBox: `0 0 ${DRAWN.width} ${tall}` };
     return { svg: element('svg', view, inside), height };
   };

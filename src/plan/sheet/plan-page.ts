@@ -6,7 +6,7 @@ import { type Draw, heightOf, ruleAcross, stack } from './flow.ts';
 import { footBlock } from './foot-block.ts';
 import { forcesBlock, raiseBlock, ropeBlock } from './haul-blocks.ts';
 import { headBlock, sentenceBlock } from './head-block.ts';
-import { locatorBlock } from './locator.ts';
+import { locatorBlock, locatorInset } from './locator.ts';
 import { pageSvg } from './page-svg.ts';
 import { papers } from './paper.ts';
 import { peopleBlock } from './people-block.ts';
@@ -34,52 +34,61 @@ export function planPageSvg(sheet: PlanSheet, { paper: name, units }: SheetOptio
   const middleTop = paper.margin + top.height + 7;
   const room = footTop - middleTop - 8;
   const asideWidth = width - DRAWING - GUTTER;
-  const { block: aside, located } = asideBlock(sheet, units, asideWidth, room);
-  const under = underBlock(sheet, units, room - LEAST_DRAWING - GAP, !located);
   const drawn = study.bench !== null;
-  const rest = room - heightOf(under, DRAWING) - GAP;
-  // Without a descent there is little to show.
-  const drawingHeight = study.descent ? rest : Math.min(rest, drawn ? 420 : 300);
-  const drawing = { x, y: middleTop, width: DRAWING, height: drawingHeight };
-  const svg = [
-    top.svg,
-    drawn ? sheetDrawing(sheet, drawing, units) : locatorBlock(sheet, units, drawingHeight)(drawing).svg,
-    under({ x, y: middleTop + drawingHeight + GAP, width: DRAWING }).svg,
-    aside({ x: x + DRAWING + GUTTER, y: middleTop, width: asideWidth }).svg,
-    foot({ x, y: footTop, width }).svg,
-  ];
+  // The roads around stand in a corner of the plan view; only where none is free do they take room from the columns.
+  const place = (corner: boolean): { readonly inset: boolean; readonly svg: string } => {
+    const { block: aside, located } = asideBlock(sheet, units, asideWidth, room, drawn && !corner);
+    const under = underBlock(sheet, units, room - LEAST_DRAWING - GAP, !corner && !located);
+    const rest = room - heightOf(under, DRAWING) - GAP;
+    // Without a descent there is little to show.
+    const height = study.descent ? rest : Math.min(rest, drawn ? 420 : 300);
+    const box = { x, y: middleTop, width: DRAWING, height };
+    const main = drawn
+      ? sheetDrawing(sheet, box, units, corner ? { inset: locatorInset(sheet, units) } : {})
+      : { svg: locatorBlock(sheet, units, height)(box).svg, inset: true };
+    const svg = [
+      main.svg,
+      under({ x, y: middleTop + height + GAP, width: DRAWING }).svg,
+      aside({ x: x + DRAWING + GUTTER, y: middleTop, width: asideWidth }).svg,
+    ];
+    return { inset: main.inset, svg: svg.join('') };
+  };
+  const inPlan = place(true);
+  const middle = inPlan.inset ? inPlan : place(false);
+  const svg = [top.svg, middle.svg, foot({ x, y: footTop, width }).svg];
   return pageSvg(paper, `Plan sheet, ${sheet.site.name}. ${study.sentence}`, 'plan-sheet', svg.join(''));
 }
 
 /**
  * Beside the drawing, from top to foot: what the first crew does, the raise with its rope, whom to call, and where it is, if that
- * still has room there.
+ * is asked for and still has room there.
  */
 function asideBlock(
   sheet: PlanSheet,
   units: UnitSystem,
   width: number,
   room: number,
+  withLocator: boolean,
 ): { block: Draw; located: boolean } {
   const { study } = sheet;
   const high = study.angle?.planAs === 'high';
   const first = firstBlock(study, units);
   const call = callBlock(sheet);
   const left = (draws: readonly Draw[]): number => room - heightOf(stack(draws, GAP), width) - GAP;
-  const withLocator = (draws: readonly Draw[]): { block: Draw; located: boolean } => {
+  const located = (draws: readonly Draw[]): { block: Draw; located: boolean } => {
     const rest = left(draws);
-    const located = rest >= LOCATOR.least || !study.bench;
-    const locator = located && study.bench ? [locatorBlock(sheet, units, Math.min(LOCATOR.most, rest))] : [];
-    return { block: stack([...draws, ...locator], GAP), located };
+    const fits = withLocator && rest >= LOCATOR.least;
+    const locator = fits ? [locatorBlock(sheet, units, Math.min(LOCATOR.most, rest))] : [];
+    return { block: stack([...draws, ...locator], GAP), located: fits };
   };
   if (high) {
     const least = [first, call];
-    const reach = reachBlock(sheet, units, Math.max(60, left(least) - LOCATOR.least - GAP));
-    return withLocator([...least, reach]);
+    const reach = reachBlock(sheet, units, Math.max(60, left(least) - (withLocator ? LOCATOR.least + GAP : 0)));
+    return located([...least, reach]);
   }
   const rope = ropeBlock(study, units);
   const whole = [first, raiseBlock(study, units, false), rope, call];
-  return withLocator(left(whole) + GAP >= 0 ? whole : [first, raiseBlock(study, units, true), rope, call]);
+  return located(left(whole) + GAP >= 0 ? whole : [first, raiseBlock(study, units, true), rope, call]);
 }
 
 /** Under the drawing, at most so high where that can be helped; with the locator where the column beside had no room for it. */

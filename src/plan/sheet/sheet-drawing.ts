@@ -1,6 +1,7 @@
 import { FOOT_M, type UnitSystem } from '../../units/index.ts';
 import { benchRope } from '../bench-rope.ts';
 import { benchDimension, drops } from '../drawing-pair.ts';
+import type { PlanInset } from '../inset-corner.ts';
 import { planDrawing } from '../plan-drawing.ts';
 import { planExtent } from '../plan-extent.ts';
 import { planFrame } from '../plan-frame.ts';
@@ -10,6 +11,7 @@ import { profileFrame, profileSpan } from '../profile-frame.ts';
 import { scaleBars, scaleBarsBox } from '../scale-bars.ts';
 import { shownLayouts } from '../shown-layouts.ts';
 import { text } from '../svg.ts';
+import { widthOf } from './measure.ts';
 import { PER_MM } from './paper.ts';
 import { sheetPens as pens } from './sheet-pens.ts';
 import type { PlanSheet } from './sheet-types.ts';
@@ -39,15 +41,15 @@ const scalesOf = (units: UnitSystem): Scale[] =>
 
 /**
  * Plan view over profile in a box of the page, both at the largest round scale that fits, one x axis, height not exaggerated.
- * Returns nothing where the study has no bench. Off paper the scale is not named: a screen shows it at any size.
+ * Nothing where the study has no bench. `inset` says whether the small map found a corner of the plan. Off paper the scale is not named: a screen shows it at any size.
  */
 export function sheetDrawing(
   { study, places }: Pick<PlanSheet, 'study' | 'places'>,
   box: { x: number; y: number; width: number; height: number },
   units: UnitSystem,
-  onPaper = true,
-): string {
-  if (!study.bench) return '';
+  { onPaper = true, inset }: { readonly onPaper?: boolean; readonly inset?: PlanInset } = {},
+): { readonly svg: string; readonly inset: boolean } {
+  if (!study.bench) return { svg: '', inset: false };
   const shown = shownLayouts(study, null);
   const ground = planGround(study);
   const extent = planExtent(study, ground, shown);
@@ -73,24 +75,30 @@ export function sheetDrawing(
     edgeY: box.y + (extent.leftM + spareM) * scale,
   });
   const bars = { x: planBox.x1, y: planBox.y1 + 12 };
-  const told = text(
-    planBox.x1,
-    planBox.y1 + 46,
-    onPaper ? `${words}, height not exaggerated` : 'height not exaggerated',
-    {
-      ...pens.number,
-      'text-anchor': 'end',
-    },
-  );
-  let svg = planDrawing(study, shown, plan, units, places) + scaleBars({ ...bars, scale, units, pens }) + told;
-  if (!span) return svg;
+  const drawn = planDrawing(study, shown, plan, units, { places, ...(inset && { inset }) });
+  const how = 'height not exaggerated';
+  // A narrow screen has no room for all of it in a line.
+  const told = onPaper ? [listed([words, drawn.contours, how])] : [how, drawn.contours];
+  let svg = drawn.svg + scaleBars({ ...bars, scale, units, pens });
+  told.forEach((line, i) => {
+    if (line === '') return;
+    svg += text(planBox.x1, planBox.y1 + 46 + 13 * i, line, { ...pens.number, 'text-anchor': 'end' });
+  });
+  if (!span) return { svg, inset: drawn.inset };
   const frame = profileFrame(study, {
     ...{ scale, edgeX, pens, topY: planBox.y1 + GAP },
     box: { x0: box.x, y0: planBox.y1 + 20, x1: box.x + box.width, y1: box.y + box.height },
   });
-  frame.taken.push(scaleBarsBox(bars), { x0: bars.x - 190, y0: bars.y + 20, x1: bars.x, y1: bars.y + 38 });
+  frame.taken.push(scaleBarsBox(bars), {
+    x0: bars.x - Math.max(...told.map((line) => widthOf(line, pens.number))),
+    y0: bars.y + 20,
+    x1: bars.x,
+    y1: bars.y + 25 + 13 * told.length,
+  });
   svg += benchDimension(study, frame, planBox.y1 + 36, units);
   svg += drops(study, plan, frame) + profileDrawing(study, frame, units);
   if (shown.chosen) svg += benchRope(study, shown.chosen, frame);
-  return svg;
+  return { svg, inset: drawn.inset };
 }
+
+const listed = (parts: readonly string[]): string => parts.filter((part) => part !== '').join(', ');
