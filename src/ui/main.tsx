@@ -30,7 +30,7 @@ const desk = createDesk(workers);
 window.addEventListener('hashchange', desk.followAddress);
 window.addEventListener('popstate', desk.followAddress);
 desk.navigate.follow();
-void desk.openDemo();
+void desk.openLast();
 
 createRoot(document.getElementById('desk')!).render(
   <StrictMode>

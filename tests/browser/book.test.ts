@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { restoreBook } from '../../src/book/index.ts';
+import { restoreBook, settingsOf } from '../../src/book/index.ts';
 import { fileOfUpdates, logOfBook } from '../../src/io/book-file/log/index.ts';
+import { readBook } from '../../src/io/index.ts';
+import { memorySource } from '../../src/io/memory/index.ts';
 import { leaves } from '../../src/ui/book/leaves.ts';
 import { makePng } from '../helpers/make-png.ts';
 import { appInChromium } from './app-in-chromium.ts';
@@ -66,6 +68,40 @@ describe.skipIf(withoutChromium())('the book screen', () => {
     await sentenceLike(page, /rule Ours|rule 20\/40/);
     await page.reload();
     await sentenceLike(page, /rule Ours|rule 20\/40/);
+    await close();
+  }, 60_000);
+
+  test('a book says that its district is made up: at the head, in what is written, undone, and taken over by another copy', async () => {
+    const { page, close } = await open('rules');
+    const madeUp = page.getByLabel('Made up, for trying out');
+    // The demo says so of itself.
+    expect(await madeUp.inputValue()).toBe('yes');
+    await page.getByLabel('District', { exact: true }).fill('Ours');
+    await page.getByLabel('District', { exact: true }).press('Enter');
+    await madeUp.selectOption('no');
+    await saved(page);
+    await turnTo(page, 'Give out');
+    const buffer = await written(page, 'Write the book');
+    const { book } = await readBook(memorySource(buffer, 'book'));
+    expect(settingsOf(book)).toMatchObject({ district: 'Ours', invented: false });
+    await turnTo(page, 'History');
+    await page.getByRole('button', { name: 'undo: Made up, for trying out of the book' }).click();
+    await turnTo(page, 'Rules');
+    await expect.poll(() => madeUp.inputValue()).toBe('yes');
+    await page.reload();
+    await bookReady(page);
+    await expect.poll(() => madeUp.inputValue()).toBe('yes');
+    // Another copy of the same book takes the word over with the rest.
+    const other = await open('rules');
+    await turnTo(other.page, 'Bring in');
+    const picked = { name: 'ours.brinkbook.zip', mimeType: 'application/zip', buffer };
+    await other.page.getByLabel('A book').setInputFiles(picked);
+    await other.page.getByRole('button', { name: 'Join it with this book' }).click();
+    await turnTo(other.page, 'Rules');
+    await expect.poll(() => other.page.getByLabel('Made up, for trying out').inputValue()).toBe('no');
+    await other.page.goto(`${here.url}/#/survey`);
+    await expect.poll(() => other.page.locator('.head-name').textContent()).toMatch(/^Ours/);
+    await other.close();
     await close();
   }, 60_000);
 

@@ -29,7 +29,7 @@ describe.skipIf(withoutChromium())('own files', () => {
 
     await page.goto(`${here.url}/#/open`);
     await page.reload();
-    await demoOpen(page);
+    await ownOpen(page);
     const row = kept.getByRole('listitem');
     expect(await row.textContent()).toMatch(/^elevation-10m\.tif2 files, 1\.\d MBremove$/);
     expect(await kept.textContent()).toMatch(/Brinkbook uses \d+\.\d MB of \d+ GB/);
@@ -39,6 +39,28 @@ describe.skipIf(withoutChromium())('own files', () => {
     await kept.getByRole('button', { name: 'undo' }).click();
     await row.getByRole('button', { name: 'elevation-10m.tif', exact: true }).click();
     await ownOpen(page);
+    // What was opened last opens by itself where the address says, until somebody goes back to the demo.
+    await page.goto(`${here.url}/#/study/-128.0157,43.9998`);
+    await page.reload();
+    await ownOpen(page);
+    await sentenceLike(page, /Lantern Creek|screening|Screening|Plan as|No drop|Not computed/);
+    expect(page.url()).toContain('#/study/');
+    await page.goto(`${here.url}/#/open`);
+    await page.getByRole('button', { name: 'back to the demo district' }).click();
+    await demoOpen(page);
+    await page.reload();
+    await demoOpen(page);
+    // Files that are gone are told of, and the demo stands in.
+    await page.goto(`${here.url}/#/open`);
+    await row.getByRole('button', { name: 'elevation-10m.tif', exact: true }).click();
+    await ownOpen(page);
+    await page.evaluate(async () =>
+      (await navigator.storage.getDirectory()).removeEntry('kept-files', { recursive: true }),
+    );
+    await page.goto(`${here.url}/#/survey`);
+    await page.reload();
+    await demoOpen(page);
+    await page.getByText('elevation-10m.tif could not be opened, the demo is shown in its place.').waitFor();
     expect(strayRequests).toEqual([]);
     await close();
   }, 120_000);
@@ -59,8 +81,9 @@ describe.skipIf(withoutChromium())('own files', () => {
     await call.getByText('0 of 0 sites with their studies, the elevation files').waitFor({ timeout: 30_000 });
 
     await page.goto(`${here.url}/#/open`);
-    await page.getByText('The call view shows elevation-10m.tif.').waitFor();
-    await page.getByRole('button', { name: 'show the demo there' }).click();
+    await page.getByText('elevation-10m.tif opens by itself on this device, here and in the call view.').waitFor();
+    await page.getByRole('button', { name: 'the demo instead' }).click();
+    await demoOpen(page);
     await call.reload();
     await call.getByRole('heading', { name: 'Tamarrow Fire District' }).waitFor({ timeout: 60_000 });
     await call.getByText('An invented district, for trying out.').waitFor();

@@ -1,8 +1,9 @@
 import type { Mark, MarkRecord } from '../../book/index.ts';
 import type { ElevationOptions } from '../../io/index.ts';
+import { keptFiles } from '../../io/web/index.ts';
 import type { DistrictFiles, DistrictView } from '../../workers/index.ts';
 import { demoFiles } from '../demo.ts';
-import { noteOwnDistrict } from '../own/own-district.ts';
+import { noteOwnDistrict, ownDistrict } from '../own/own-district.ts';
 import { sentenceOf } from '../sentence-of.ts';
 import { type OpenDistrict, useBook, useDistrict, usePlace, useReads } from '../state/index.ts';
 import { demoUpdates } from './demo-updates.ts';
@@ -67,16 +68,45 @@ export function createDistrictActions({ workers, log }: Deps, study: StudyAction
     study.again();
   });
 
+  /** Opens the demo district and goes where the address bar says. */
+  async function openDemo(): Promise<boolean> {
+    // At the start the address may say how the map is looked at; later that is how another district was.
+    const atStart = useDistrict.getState().district === null;
+    const opened = await open(demoFiles(), 'demo', ({ list }) => ({
+      name: list?.district.replace(/ \(invented\)$/, '') ?? 'Demo district',
+      invented: true,
+    }));
+    if (opened) study.visit(!atStart || usePlace.getState().view === null);
+    return opened;
+  }
+
   return {
-    /** Opens the demo district and goes where the address bar says. */
+    /** Opens the demo in place of an own district; from then on it is what opens by itself, here and in the call view. */
     async openDemo(): Promise<void> {
-      // At the start the address may say how the map is looked at; later that is how another district was.
-      const atStart = useDistrict.getState().district === null;
-      const opened = await open(demoFiles(), 'demo', ({ list }) => ({
-        name: list?.district.replace(/ \(invented\)$/, '') ?? 'Demo district',
-        invented: true,
-      }));
-      if (opened) study.visit(!atStart || usePlace.getState().view === null);
+      if (await openDemo()) noteOwnDistrict(localStorage, null);
+    },
+    /** Opens what was opened last, where its files are kept on this device, else the demo; goes where the address bar says. */
+    async openLast(): Promise<void> {
+      const own = ownDistrict(localStorage);
+      if (!own) return void (await openDemo());
+      const name = own.name;
+      let why: string | null = null;
+      try {
+        const { elevation, ...files } = await keptFiles(own.keptId);
+        const origins = { ...files, elevation: [...elevation, ...own.addresses], sites: null };
+        if (await open(origins, own.book, () => ({ name, invented: false }))) {
+          return study.visit(usePlace.getState().view === null);
+        }
+        why = useDistrict.getState().problem;
+      } catch (error) {
+        // They are gone for good: what was noted of them leads nowhere.
+        noteOwnDistrict(localStorage, null);
+        why = sentenceOf(error);
+      }
+      await openDemo();
+      if (useDistrict.getState().problem === null) {
+        set({ problem: `${name} could not be opened, the demo is shown in its place. ${why ?? ''}`.trim() });
+      }
     },
     /** Opens files that a person picked in place of what is on the desk; false where that failed, which the state says. */
     async openOwn({ elevation, roads, marks, options, keptId }: OwnFiles): Promise<boolean> {

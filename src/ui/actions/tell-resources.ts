@@ -1,4 +1,4 @@
-import { angleRuleOf, type Book, emptyBook, live, type TableName } from '../../book/index.ts';
+import { angleRuleOf, type Book, emptyBook, live, settingsOf, type TableName } from '../../book/index.ts';
 import type { OpenBook } from '../../io/store/index.ts';
 import { useBook, useGiven, useReads } from '../state/index.ts';
 import type { Deps } from './deps.ts';
@@ -50,11 +50,13 @@ export function tellResources({ workers }: Pick<Deps, 'workers'>, study: StudyAc
   });
 }
 
-/** The angle rule that the book goes by is the one in force. */
+/** The angle rule that the book goes by is the one in force, and what it says of its district stands at the head. */
 function goBy(book: Book): void {
   const ownRules = live(book, 'angleRules').map(({ name, limits, source }) => ({ name, ...limits, source }));
   const { name } = angleRuleOf(book);
-  useGiven.setState({ ownRules, ruleName: name });
+  const settings = settingsOf(book);
+  const said = { districtName: settings?.district ?? '', invented: settings?.invented ?? false };
+  useGiven.setState({ ownRules, ruleName: name, ...said });
 }
 
 /** The book with nothing but those tables: sites and photos need not cross to the worker. */

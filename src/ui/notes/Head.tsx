@@ -1,21 +1,23 @@
 import { writeAddress } from '../address.ts';
 import { useActions } from '../desk-context.ts';
-import { useDistrict, usePlace, useReading } from '../state/index.ts';
+import { useDistrict, useGiven, usePlace, useReading } from '../state/index.ts';
 import { Kept } from './Kept.tsx';
 
 /** The top line of the notes: whose district, whether the book is kept, units, light, own files. */
 export function Head({ light }: { readonly light: 'day' | 'night' }) {
   const { desk } = useActions();
   const district = useDistrict((state) => state.district);
+  const name = useGiven((state) => state.districtName) || district?.name;
+  const invented = useGiven((state) => state.invented);
   const units = useReading((state) => state.units);
   const other = light === 'night' ? 'day' : 'night';
   return (
     <div className="head">
       <p className="head-name">
         <a href="#/survey" title="All sites">
-          <i>{district?.name ?? 'Brinkbook'}</i>
+          <i>{name ?? 'Brinkbook'}</i>
         </a>
-        {district?.invented && ', an invented demo district'}
+        {district?.invented ? ', an invented demo district' : invented && ', an invented district'}
       </p>
       <Kept />
       <ScreenWords />

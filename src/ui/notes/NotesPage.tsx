@@ -26,9 +26,16 @@ export function NotesTop() {
   const stale = useStudy((state) => state.stale);
   const ahead = useStudy((state) => state.ahead !== null);
   const screen = usePlace((state) => state.screen);
+  // Another district stands in for the one that did not open: that must not pass for the one wanted.
+  const notOpened = useDistrict(({ district, problem }) => (district ? problem : null));
   return (
     <div className="notes-top" aria-live="polite" aria-busy={working} data-took-ms={answer?.tookMs.toFixed(1)}>
       {screen !== 'open' && newest && <SiteLine site={newest.study.site} />}
+      {screen !== 'open' && notOpened && (
+        <p className="note" role="alert">
+          {notOpened}
+        </p>
+      )}
       <DeskSentence />
       {stale && (
         <p className="note stale-note">{ahead ? 'What stands below is' : 'This is'} from before the point was moved.</p>

@@ -89,7 +89,7 @@ export function OpenForm() {
           Keep the files on this device, to open them again without choosing
         </label>
       </section>
-      <KeptFiles onOpen={(files) => void desk.openOwn(files)} />
+      <KeptFiles onOpen={(files) => void desk.openOwn(files)} onDemo={desk.openDemo} />
       <section className="block">
         <h2>What the elevation may not say</h2>
         <label>

@@ -1,10 +1,16 @@
 import { useEffect, useState } from 'react';
 import type { KeptFiles as OpenedFiles } from '../../io/web/index.ts';
 import { openKept, refreshKept, removeKept, stopKeeping, undoRemoval, useKept } from './kept-store.ts';
-import { noteOwnDistrict, ownDistrict } from './own-district.ts';
+import { ownDistrict } from './own-district.ts';
+
+interface Props {
+  readonly onOpen: (files: OpenedFiles & { readonly keptId: string }) => void;
+  /** Goes back to the demo district. */
+  readonly onDemo: () => Promise<void>;
+}
 
 /** Files kept on this device: to be opened again, removed, with the room they take. */
-export function KeptFiles({ onOpen }: { readonly onOpen: (files: OpenedFiles & { readonly keptId: string }) => void }) {
+export function KeptFiles({ onOpen, onDemo }: Props) {
   const { sets, used, removed, problem } = useKept();
   useEffect(() => {
     void refreshKept();
@@ -46,27 +52,27 @@ export function KeptFiles({ onOpen }: { readonly onOpen: (files: OpenedFiles & {
       {sets?.length === 0 && !removed && (
         <p className="note">Nothing yet. Files you keep open again without being chosen.</p>
       )}
-      <CallViewShows />
+      <OpensByItself onDemo={onDemo} />
       {used && <p className="note">{storageWords(used)}</p>}
     </section>
   );
 }
 
-/** Which district the call view shows, with the way back to the demo. */
-function CallViewShows() {
+/** Which district opens by itself, with the way back to the demo. */
+function OpensByItself({ onDemo }: Pick<Props, 'onDemo'>) {
   const { sets } = useKept();
   const [own, setOwn] = useState(() => ownDistrict(localStorage));
   const shown = own && sets?.find(({ id }) => id === own.keptId);
   if (!shown) return null;
-  const showDemo = (): void => {
-    noteOwnDistrict(localStorage, null);
-    setOwn(null);
+  const showDemo = async (): Promise<void> => {
+    await onDemo();
+    setOwn(ownDistrict(localStorage));
   };
   return (
     <p className="note">
-      The call view shows {shown.name}.{' '}
-      <button type="button" className="key-quiet" onClick={showDemo}>
-        show the demo there
+      {shown.name} opens by itself on this device, here and in the call view.{' '}
+      <button type="button" className="key-quiet" onClick={() => void showDemo()}>
+        the demo instead
       </button>
     </p>
   );

@@ -14,7 +14,7 @@ export interface OwnDistrict {
 
 const NOTE = 'brinkbook/own-district';
 
-/** The own district that was opened last from kept files: the call view shows it. Null where that is the demo. */
+/** The own district that was opened last from kept files: it opens by itself on the desk and in the call view. Null where that is the demo. */
 export function ownDistrict(notes: Pick<Storage, 'getItem'>): OwnDistrict | null {
   try {
     const found = JSON.parse(notes.getItem(ownName(NOTE)) ?? 'null') as OwnDistrict | null;
@@ -24,7 +24,7 @@ export function ownDistrict(notes: Pick<Storage, 'getItem'>): OwnDistrict | null
   }
 }
 
-/** Notes which district the call view shows from now on; null for the demo. */
+/** Notes which district opens by itself from now on; null for the demo. */
 export function noteOwnDistrict(notes: Pick<Storage, 'setItem' | 'removeItem'>, own: OwnDistrict | null): void {
   if (own) notes.setItem(ownName(NOTE), JSON.stringify(own));
   else notes.removeItem(ownName(NOTE));

@@ -33,6 +33,7 @@ export function RulesLeaf({ book }: LeafProps) {
     <>
       <div className="ledger-row">
         {field('district', 'District', 'line')}
+        {field('invented', 'Made up, for trying out', 'flag')}
         {field('units', 'Units of the book', 'choice', ['us', 'metric'])}
         {field('reviewMonths', 'Months between field checks', 'number')}
         {field('fullBelay', 'Belay for the full weight everywhere', 'flag')}

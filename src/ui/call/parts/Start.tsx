@@ -44,7 +44,10 @@ export function Start() {
       {pack && <SiteList sites={pack.sites} />}
       <p class="where">
         {pack?.publishedAtMs === undefined ? (
-          <a href={appFolder().href}>Survey and study</a>
+          <>
+            <a href={appFolder().href}>Survey and study</a>
+            <a href={`${appFolder().href}#/open`}>Another district, or the demo</a>
+          </>
         ) : (
           <a href={new URL('index.html', appFolder()).href}>All plan sheets</a>
         )}
