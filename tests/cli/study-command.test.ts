@@ -233,6 +233,16 @@ describe('study, on the command line', () => {
     const raster = await run('study', '--elevation', broken, '--roads', roads, '--at', at);
     expect(raster.code).toBe(1);
     expect(raster.err).toContain('broken.tif');
+    const whole = await readFile(dem);
+    await writeFile(broken, whole.subarray(0, whole.length - 1));
+    const cut = await run('study', '--elevation', broken, '--roads', roads, '--at', at);
+    expect(cut.code).toBe(raster.code);
+    expect(cut.out).toBe('');
+    expect(cut.err).toMatch(
+      new RegExp(
+        `broken\\.tif ends at byte ${whole.length - 1} where its directory promises ${whole.length}: it is cut off`,
+      ),
+    );
     await writeFile(join(folder, 'broken.json'), '{"type":');
     const road = await run('study', '--elevation', dem, '--roads', join(folder, 'broken.json'), '--at', at);
     expect([road.code, road.err.trim().split('\n').length]).toEqual([1, 1]);

@@ -28,6 +28,8 @@ export interface OddTiff {
   readonly keys?: readonly (readonly [number, number])[];
   /** Value of NewSubfileType. */
   readonly kind?: number;
+  /** Blocks lie behind all directories, as in a file for reading by parts; before their own directory without it. */
+  readonly blocksLast?: boolean;
   /** Further images behind this one. */
   readonly more?: readonly OddTiff[];
   /** Further tags: number, type code, values. */
@@ -60,6 +62,14 @@ export const somewhere = {
 
 /** The bytes of a TIFF: header, directories with their values, blocks. */
 export function makeTiff(spec: OddTiff): Uint8Array {
+  if (!spec.blocksLast) return Uint8Array.from(written(spec, null).out);
+  // Directories are as long wherever the blocks lie: written once to learn where they end.
+  const { out, tail } = written(spec, written(spec, 0).out.length);
+  return Uint8Array.from([...out, ...tail]);
+}
+
+/** Header and directories, the blocks among them or, from byte `blocksAt` on, in `tail`. */
+function written(spec: OddTiff, blocksAt: number | null): { readonly out: number[]; readonly tail: number[] } {
   const images = [spec, ...(spec.more ?? [])].map((image) => ({
     ...image,
     big: spec.big ?? false,
@@ -67,6 +77,7 @@ export function makeTiff(spec: OddTiff): Uint8Array {
   }));
   const little = !spec.bigEndian;
   const out: number[] = [];
+  const tail: number[] = [];
   const number = (value: number, bytes: number): number[] => {
     const view = new DataView(new ArrayBuffer(8));
     if (bytes === 8) view.setBigUint64(0, BigInt(value), little);
@@ -87,8 +98,8 @@ export function makeTiff(spec: OddTiff): Uint8Array {
     const offsets: number[] = [];
     blocks.forEach((block, i) => {
       const left = image.sparse?.includes(i);
-      offsets.push(left ? 0 : out.length);
-      if (!left) for (const byte of block) out.push(byte);
+      offsets.push(left ? 0 : blocksAt === null ? out.length : blocksAt + tail.length);
+      if (!left) for (const byte of block) (blocksAt === null ? out : tail).push(byte);
     });
     const tags = tagsOf(
       image,
@@ -114,7 +125,7 @@ export function makeTiff(spec: OddTiff): Uint8Array {
     link = out.length;
     out.push(...number(0, word));
   }
-  return Uint8Array.from(out);
+  return { out, tail };
 }
 
 function tagsOf(image: OddTiff, offsets: number[], counts: number[]): [number, number, number[]][] {

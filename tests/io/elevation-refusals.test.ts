@@ -55,7 +55,47 @@ describe('a file that is no elevation raster is refused in one sentence', () => 
     }
   });
 
-  it('a file cut off in its heights, at the first read', async () => {
+  const stripped: OddTiff = {
+    ...spec,
+    width: 64,
+    height: 64,
+    heights: new Array<number>(4096).fill(700),
+    blocksLast: true,
+  };
+  const tiled: OddTiff = { ...stripped, tile: 16 };
+  const cutOff =
+    /^ground\.tif ends at byte \d+ where its directory promises \d+: it is cut off; copy or download it again\.$/;
+
+  it.each<[string, OddTiff]>([
+    ['tiles', tiled],
+    ['packed tiles', { ...tiled, compression: 8, heights: Array.from({ length: 4096 }, (_, i) => 700 + Math.sin(i)) }],
+    ['strips', { ...stripped, stripRows: 8 }],
+    ['one strip, read by rows', { ...stripped, stripRows: 64 }],
+    ['tiles of which some are left out', { ...tiled, sparse: [0, 7, 15] }],
+    ['tiles in big-endian order', { ...tiled, bigEndian: true }],
+    ['tiles of a BigTIFF', { ...tiled, big: true }],
+    [
+      'an overview',
+      { ...tiled, more: [{ ...tiled, width: 32, height: 32, heights: new Array<number>(1024).fill(700), kind: 1 }] },
+    ],
+  ])('a file cut off in its heights, when it is opened: %s', async (_, tiff) => {
+    const bytes = makeTiff(tiff);
+    await (await openBytes(bytes)).close();
+    for (const missing of [1, 100, 1000]) {
+      expect(await sentence(openBytes(bytes.subarray(0, bytes.length - missing))), `${missing} missing`).toMatch(
+        cutOff,
+      );
+    }
+  });
+
+  it('but not one whose last tiles are left out, nor one whose size its source does not know', async () => {
+    await (await open({ ...tiled, sparse: [13, 14, 15] })).close();
+    const bytes = makeTiff(tiled);
+    const short = memorySource(bytes.subarray(0, bytes.length - 100), 'ground.tif');
+    await (await openElevation({ ...short, size: async () => null })).close();
+  });
+
+  it('a file cut off while it is open, at the first read', async () => {
     const directoryFirst = makeTiff({
       ...spec,
       width: 300,

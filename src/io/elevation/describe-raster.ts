@@ -1,8 +1,9 @@
 import type { Crs } from '../../geo/index.ts';
 import type { SurfaceInfo } from '../../terrain/index.ts';
-import { METRES_PER } from '../../units/index.ts';
+import { METRES_PER, UserError } from '../../units/index.ts';
 import type { ByteSource, DecodePool, ElevationOptions } from '../ports.ts';
 import {
+  checkLength,
   type Georeference,
   geoKeys,
   georeference,
@@ -60,6 +61,7 @@ export async function describeRaster(
   const { noData, scale, offset } = metadata.rule;
   const rule = { noData, scale: scale * metres, offset: offset * metres };
   const full = await rasterReader(source, tiff, 0, place, rule, pool);
+  await checkLengths(tiff, source, signal);
   const info: SurfaceInfo = {
     source: source.name,
     crs: crs.text,
@@ -71,6 +73,22 @@ export async function describeRaster(
     ...surfaceFacts(metadata.items, options, source.name),
   };
   return { tiff, metadata, place, crs, rule, full, info };
+}
+
+/** Refuses a file that was cut off, before anybody plans on the part that is there. */
+async function checkLengths(
+  { images: [full, ...overviews] }: OpenedTiff,
+  source: ByteSource,
+  signal?: AbortSignal,
+): Promise<void> {
+  const bytes = await source.size(signal);
+  await checkLength(full!, bytes, source.name);
+  for (const image of overviews) {
+    await checkLength(image, bytes, source.name).catch((error) => {
+      // What else is wrong with an overview is told where the map wants it: nothing is measured from it.
+      if (error instanceof UserError && error.code === 'truncated') throw error;
+    });
+  }
 }
 
 /** International and US survey foot alike. */

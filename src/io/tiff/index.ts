@@ -1,3 +1,4 @@
+export { checkLength } from './block-list.ts';
 export { blockStore } from './block-store.ts';
 export { geoKeys, type RasterKeys } from './geo-keys.ts';
 export { type Georeference, georeference, overviewOf } from './georeference.ts';

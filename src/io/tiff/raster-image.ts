@@ -8,6 +8,7 @@ import {
   SAMPLE_BYTES,
   type SampleType,
 } from '../decode/index.ts';
+import { blockList } from './block-list.ts';
 import type { ByteRange } from './read-ranges.ts';
 
 /** One image of a TIFF, full resolution or overview: its blocks and how they are packed. */
@@ -37,8 +38,6 @@ export interface HeightRule {
 const STRETCH = 65_536;
 /** A block larger than this many cells is refused: it would have to be unpacked whole for one point. */
 const LARGEST_BLOCK = 2 ** 26;
-/** Offset lists longer than this are looked up by entry instead of being loaded whole. */
-const WHOLE_LIST = 200_000;
 
 /**
  * Describes one image of an opened TIFF. Throws `UserError` where it is not one band of numbers that can be read without
@@ -85,7 +84,7 @@ export async function rasterImage(
   }
   const blocksAcross = Math.ceil(width / blockWidth);
   const blocksDown = Math.ceil(height / blockHeight);
-  const lookUp = await blockList(image, tiled);
+  const { rangeOf: lookUp } = await blockList(image);
   const perStrip = stripRows / blockHeight;
 
   const rowsOf = (row: number): number => (tiled ? blockHeight : Math.min(blockHeight, height - row * blockHeight));
@@ -122,20 +121,6 @@ function stretchRows(stripRows: number, rowBytes: number): number {
     if (stripRows % rows === 0) return rows;
   }
   return 1;
-}
-
-/** Where blocks lie, from the offset and byte count lists; a list is loaded whole and once unless it is very long. */
-async function blockList(image: GeoTIFFImage, tiled: boolean): Promise<(index: number) => Promise<ByteRange>> {
-  const directory = image.fileDirectory;
-  const offsets = tiled ? 'TileOffsets' : 'StripOffsets';
-  const counts = tiled ? 'TileByteCounts' : 'StripByteCounts';
-  const blocks =
-    Math.ceil(image.getWidth() / image.getTileWidth()) * Math.ceil(image.getHeight() / image.getTileHeight());
-  if (blocks <= WHOLE_LIST) await Promise.all([directory.loadValue(offsets), directory.loadValue(counts)]);
-  return async (index) => ({
-    offset: Number((await directory.loadValueIndexed(offsets, index)) ?? 0),
-    length: Number((await directory.loadValueIndexed(counts, index)) ?? 0),
-  });
 }
 
 /** How numbers are stored, from the tags SampleFormat and BitsPerSample. [source: tiff6] */

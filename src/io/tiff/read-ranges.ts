@@ -44,11 +44,7 @@ export async function readJoined(
 ): Promise<ArrayBuffer[]> {
   const bytes = await source.read(joined.offset, joined.length, signal);
   if (bytes.byteLength < joined.length) {
-    const end = joined.offset + bytes.byteLength;
-    throw new UserError(
-      'truncated',
-      `${source.name} ends at byte ${end} where its directory promises ${joined.offset + joined.length}: it is cut off; copy or download it again.`,
-    );
+    throw cutOff(source.name, joined.offset + bytes.byteLength, joined.offset + joined.length);
   }
   if (joined.members.length === 1 && bytes.byteLength === joined.length) return [bytes];
   return joined.members.map((i) => {
@@ -56,3 +52,10 @@ export async function readJoined(
     return bytes.slice(start, start + ranges[i].length);
   });
 }
+
+/** The refusal of a file that ends too early. */
+export const cutOff = (source: string, ends: number, promised: number): UserError =>
+  new UserError(
+    'truncated',
+    `${source} ends at byte ${ends} where its directory promises ${promised}: it is cut off; copy or download it again.`,
+  );
