@@ -121,6 +121,23 @@ describe.skipIf(withoutChromium())('the call view on a phone', () => {
     await page.getByRole('heading', { name: 'Kettle Bend' }).waitFor();
   }, 120_000);
 
+  test('how far the site is by road stands at its name, once the device may say where it is', async () => {
+    const context = device.page.context();
+    await context.clearPermissions();
+    const page = await visit('#site=kettle-bend');
+    await page.locator('.where', { hasText: /^Lantern Creek Road, mile 4\.7\d, downhill side, south/ }).waitFor();
+    const ask = page.getByRole('button', { name: 'how far?' });
+    await ask.waitFor();
+    await context.grantPermissions(['geolocation']);
+    // On the road by the next site that is surveyed on it.
+    await context.setGeolocation({ latitude: 43.99987, longitude: -128.01212, accuracy: 5 });
+    await ask.click();
+    await page.locator('.ahead', { hasText: /^\d+(\.\d)? (mi|ft) by road$/ }).waitFor({ timeout: 30_000 });
+    // Allowed once, it is told without a question.
+    await visit('#site=kettle-bend');
+    await page.locator('.ahead', { hasText: /by road$/ }).waitFor({ timeout: 30_000 });
+  }, 120_000);
+
   test('a position far from every surveyed site says so', async () => {
     // On Cinder Grade Road's upper end, some hundred metres past the last of the three sites.
     const page = await visit('#at=44.00493,-128.00108,5');

@@ -21,6 +21,8 @@ export const COUNT_WINDOWS = 'count windows';
 
 /** How often a page that stays open looks for a newer version, milliseconds. */
 const LOOK_EVERY_MS = 60 * 60 * 1000;
+/** It looks again when it comes back to the front, after this long at the soonest, milliseconds. */
+const LOOK_AGAIN_MS = 10 * 60 * 1000;
 
 /**
  * Registers the service worker and follows it. Nothing is ever reloaded but by `take`, which a person taps in this window: other
@@ -62,7 +64,15 @@ export async function followShell(hear: (state: ShellState) => void): Promise<vo
     else if (registration.active && !registration.installing) hear({ kind: 'ready' });
     follow(registration.installing);
     registration.addEventListener('updatefound', () => follow(registration.installing));
-    setInterval(() => void registration.update().catch(() => {}), LOOK_EVERY_MS);
+    let lookedAtMs = Date.now();
+    const look = (leastMs: number): void => {
+      if (document.visibilityState === 'hidden' || Date.now() - lookedAtMs < leastMs) return;
+      lookedAtMs = Date.now();
+      registration.update().catch(() => {});
+    };
+    setInterval(() => look(0), LOOK_EVERY_MS);
+    // A page asleep in a pocket has no timers: it looks when it is taken out again.
+    document.addEventListener('visibilitychange', () => look(LOOK_AGAIN_MS));
   } catch (error) {
     // Without a network a kept app cannot look for a newer one; it runs all the same.
     const why = error instanceof Error ? error.message : String(error);

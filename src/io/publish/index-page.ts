@@ -1,3 +1,4 @@
+import { formatDegreesMinutes } from '../../geo/index.ts';
 import { mileText } from '../../road/index.ts';
 import { CAUTION } from '../../study/index.ts';
 import { inertHtml as text } from '../exchange/index.ts';
@@ -55,17 +56,18 @@ ${rows.join('\n')}
 </section>`;
 }
 
-function siteRow(
-  { name, mile, planAs, undecided, checkedOn }: CallSite,
-  stem: string,
-  why: string | undefined,
-): string {
+function siteRow(site: CallSite, stem: string, why: string | undefined): string {
+  const { id, name, mile, planAs, undecided, checkedOn } = site;
   const words = [
     ...(mile === null ? [] : [`mile ${mileText(mile)}`]),
     planAs === null ? 'no angle class' : `${undecided ? 'undecided, ' : ''}plan as ${planAs}`,
     checkedOn === null ? 'not field-verified' : `checked in the field ${checkedOn}`,
   ];
-  if (why !== undefined) return `<li><bdi>${text(name)}</bdi> <small>not worked out: ${text(why)}</small></li>`;
+  if (why !== undefined) {
+    // The call view shows what the book has of it.
+    const place = [...(mile === null ? [] : [`mile ${mileText(mile)}`]), formatDegreesMinutes(site)].join(', ');
+    return `<li><a href="call/index.html#site=${encodeURIComponent(id)}"><bdi>${text(name)}</bdi></a> <small>${text(place)}; not worked out: ${text(why)}</small></li>`;
+  }
   return `<li><a href="${publishedPaths.sheet(stem)}"><bdi>${text(name)}</bdi></a> <small>${text(words.join(', '))}</small></li>`;
 }
 

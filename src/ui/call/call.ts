@@ -15,18 +15,22 @@ import {
 import { fairConditions } from '../../rigging/index.ts';
 import type { Study } from '../../study/index.ts';
 import { UserError } from '../../units/index.ts';
-import type { CallSource } from '../../workers/call/index.ts';
+import type { ByRoad, CallSource } from '../../workers/call/index.ts';
 import { readCallAddress, writeCallAddress } from './address.ts';
+import type { DevicePosition } from './follow-position.ts';
 import { keepDistrict } from './keep.ts';
 import { locate } from './locate.ts';
 import { holdOf } from './plan/index.ts';
 import type { Hit, SiteIndex } from './search/index.ts';
-import { type DistrictHere, districtHere, districtState, nameOfHere } from './source.ts';
+import { type DistrictHere, districtHere, districtState, nameOfHere, stateNow } from './source.ts';
 import { type CallState, type Circumstances, createStore, emptyCall, nothingShown, type Place } from './state.ts';
 import { callWorker } from './worker.ts';
 
 /** A position without a stated error is taken to lie within this, metres: a phone in a canyon (judgement). */
 const ASSUMED_ERROR_M = 30;
+
+/** The district is looked at again no sooner than this, milliseconds. */
+const LOOK_LEAST_MS = 60_000;
 
 /** Everything a person can do in the call view. */
 export type Call = ReturnType<typeof createCall>;
@@ -177,21 +181,22 @@ export function createCall() {
     set({ hits: understand(query, { pack, index: index.index, readPosition: read }) });
   }
 
-  async function keep(): Promise<void> {
+  /** Keeps the district where what is kept is not of its present state; true where it is by then. */
+  async function keep(): Promise<boolean> {
     here = null;
     let found: DistrictHere;
     try {
       found = await district();
     } catch (error) {
       set({ online: false, keepProblem: get().pack ? null : sentenceOf(error) });
-      return;
+      return false;
     }
     const state = await districtState(found);
     set({ online: state !== null && navigator.onLine, bookBehind: found.behind });
-    if (state === null) return;
+    if (state === null) return false;
     const { kept } = get();
     const fresh = kept?.pack?.madeFrom === state && allStudies(kept.pack, kept.studies) && !kept.lost;
-    if (fresh) return;
+    if (fresh) return true;
     set({ keepProblem: null, keeping: { done: 0, of: 0 } });
     try {
       const listener = {
@@ -208,16 +213,44 @@ export function createCall() {
         turn: () => urgent.then(() => undefined),
       };
       const pack = await keepDistrict(worker, found, state, listener, new AbortController().signal);
-      if (pack) set({ pack });
+      // A plan on the screen that was kept of an older state stays, and is told to be one.
+      const older = kept?.pack && kept.pack.madeFrom !== state && get().place.kind === 'site' && get().study;
+      if (pack) set({ pack, newer: Boolean(older) });
       set({ keeping: null, kept: await keptState(disk, localStorage) });
+      return pack !== null;
     } catch (error) {
       const before = get().kept?.pack ? ' What was kept before stays.' : '';
       set({ keeping: null, keepProblem: `${sentenceOf(error)}${before}` });
+      return false;
     }
+  }
+
+  let lookedAtMs = 0;
+
+  /** Looks whether there is a newer state of the district than the one shown; says so, and changes nothing. */
+  async function look(): Promise<void> {
+    const { kept, keeping, pack } = get();
+    const now = Date.now();
+    if (keeping || !navigator.onLine || document.visibilityState === 'hidden' || now - lookedAtMs < LOOK_LEAST_MS)
+      return;
+    lookedAtMs = now;
+    const shown = kept?.pack?.madeFrom ?? pack?.madeFrom;
+    const state = await stateNow().catch(() => null);
+    if (state !== null && shown !== undefined && get().keeping === null) set({ newer: state !== shown });
   }
 
   return {
     store,
+    look,
+    /** Takes the newer state over because somebody asked for it; the place on the screen is shown anew once it is kept. */
+    async takeNewer(): Promise<void> {
+      const { place } = get();
+      if (!(await keep())) return;
+      set({ newer: false });
+      if (get().place !== place) return;
+      if (place.kind === 'around') askAround(place.at, place.errorM);
+      else if (place.kind !== 'start') void showStudy();
+    },
     /** Reads what is kept, shows what the address says, then looks after the app and the network. */
     async start(): Promise<void> {
       const kept = await readPack(disk).catch(() => null);
@@ -266,6 +299,9 @@ export function createCall() {
       localStorage.setItem(LIGHT, light);
       set({ light });
     },
+    /** The way along the roads from the device to a place; null where none is known. */
+    byRoad: async ({ at, errorM, headingDeg }: DevicePosition, to: LonLat): Promise<ByRoad | null> =>
+      worker.ask('byRoad', { from: at, errorM, headingDeg, to }, await source()),
     /** The book's plain copy; null where there is none. */
     book: async (): Promise<Book | null> => (await source()).book,
     setOnline: (online: boolean): void => set({ online }),

@@ -7,10 +7,18 @@ import './call.css';
 import './search.css';
 import './plan.css';
 
+/** A screen that stays open looks for a newer publication this often, milliseconds. */
+const LOOK_EVERY_MS = 10 * 60_000;
+
 const call = createCall();
 addEventListener('hashchange', call.followAddress);
-addEventListener('online', () => call.setOnline(true));
+addEventListener('online', () => {
+  call.setOnline(true);
+  void call.look();
+});
 addEventListener('offline', () => call.setOnline(false));
+document.addEventListener('visibilitychange', () => void call.look());
+setInterval(() => void call.look(), LOOK_EVERY_MS);
 void call.start();
 
 render(

@@ -89,6 +89,19 @@ export async function districtState({ source, published, from }: DistrictHere): 
   }
 }
 
+/**
+ * What names the state of the district as it is now where that can be told without opening it: the published list from its host,
+ * else the book on this device. Null without a network, or where there is no telling.
+ */
+export async function stateNow(): Promise<string | null> {
+  const list = document.querySelector<HTMLMetaElement>(MARK)?.content;
+  if (list === undefined) return districtState(await districtHere());
+  const answer = await fetch(new URL(list, location.href), { cache: 'no-cache' }).catch(() => null);
+  if (!answer?.ok) return null;
+  const { readPublication } = await import('../../io/publish/index.ts');
+  return readPublication(await answer.text(), 'This folder').pack.madeFrom;
+}
+
 /** The plain copy of the book, without its merge; null where the desk has not kept any, or the browser keeps nothing. */
 async function readBook(name: string): Promise<{ readonly book: Book; readonly behind: boolean } | null> {
   try {

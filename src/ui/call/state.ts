@@ -31,6 +31,8 @@ export interface CallState {
   readonly keeping: KeepProgress | null;
   /** The book has edits that what is kept does not have yet. */
   readonly bookBehind: boolean;
+  /** What is shown was made from an older state of the district than there is by now. */
+  readonly newer: boolean;
   /** Why nothing could be kept, one sentence. */
   readonly keepProblem: string | null;
   readonly place: Place;
@@ -62,6 +64,7 @@ export const emptyCall: CallState = {
   loading: true,
   keeping: null,
   bookBehind: false,
+  newer: false,
   keepProblem: null,
   place: { kind: 'start' },
   circumstances: { weather: 'dry', night: false, wind: false },

@@ -4,7 +4,7 @@ import type { WorkerClient } from '../../workers/index.ts';
 type Request<N extends keyof CallFunctions> = Parameters<CallFunctions[N]>[0];
 type Answer<N extends keyof CallFunctions> = Awaited<ReturnType<CallFunctions[N]>>;
 
-type Asked = 'study' | 'around' | 'keepSite' | 'keepGround' | 'finish';
+type Asked = 'study' | 'around' | 'keepSite' | 'keepGround' | 'finish' | 'byRoad';
 
 /** The call view's worker, started and given its district when it is first asked. */
 export interface CallWorker {

@@ -16,12 +16,20 @@ import { type Conditions, fairConditions } from '../../rigging/index.ts';
 import { mileAt, type Route, roadAt, stationOnRoute } from '../../road/index.ts';
 import { completeStudy, fieldOfBook, type GroundWork, type Study, standUp } from '../../study/index.ts';
 import type { Ground } from '../../terrain/index.ts';
-import { azimuthOf, UserError } from '../../units/index.ts';
+import { azimuthOf, toRadians, UserError } from '../../units/index.ts';
 import { closeAll, type District, nameOf, type Opener, openDistrict } from '../district.ts';
 import { resourcesWith } from '../resources-with.ts';
 import { type SideAsked, sideOfAsk } from '../side-of-ask.ts';
 import { callRoads } from './call-roads.ts';
-import type { AroundAnswer, CallOutline, CallRoad, CallSource, CallStudyAsk, NearestSite } from './call-shapes.ts';
+import type {
+  AroundAnswer,
+  ByRoad,
+  CallOutline,
+  CallRoad,
+  CallSource,
+  CallStudyAsk,
+  NearestSite,
+} from './call-shapes.ts';
 import { postsOfBook, readPosts } from './read-posts.ts';
 
 /** A site as the book or the list of sites has it. */
@@ -65,7 +73,20 @@ export interface CallFunctions {
   study(ask: CallStudyAsk, signal: AbortSignal): Promise<Study>;
   /** The roads around a position that lies within a circle of `errorM`. */
   around(ask: { readonly at: LonLat; readonly errorM: number }, signal: AbortSignal): Promise<AroundAnswer>;
+  /** The way along the roads from a device to a place; null where the device is on no road, or no road joins them. */
+  byRoad(ask: ByRoadAsk, signal: AbortSignal): Promise<ByRoad | null>;
 }
+
+export interface ByRoadAsk {
+  readonly from: LonLat;
+  readonly errorM: number;
+  /** True azimuth in which the device moves, degrees; null where it stands. */
+  readonly headingDeg: number | null;
+  readonly to: LonLat;
+}
+
+/** Ahead is told by the way from this far on, metres: more than the noise of a position, less than a bend. */
+const ON_M = 40;
 
 /** The functions, with nothing opened yet. `keep` is told whether what is read is to be kept. */
 export function callFunctions(opener: Opener, store: KeptStore, keep: (keeping: boolean) => void): CallFunctions {
@@ -168,6 +189,22 @@ export function callFunctions(opener: Opener, store: KeptStore, keep: (keeping: 
       keep(false);
     },
     study,
+    async byRoad({ from, errorM, headingDeg, to }) {
+      const { roads } = opened().district;
+      const place = (at: LonLat) => {
+        const found = roadAt(roads, at);
+        return found.ok ? { way: found.value.way, stationM: found.value.stationM } : null;
+      };
+      const [here, there] = [place(from), place(to)];
+      if (!here || !there) return null;
+      const [alongM] = alongRoads(roads, here, [there]);
+      if (alongM === null || alongM === undefined) return null;
+      const turn = toRadians(headingDeg ?? 0);
+      const on = { x: Math.sin(turn) * ON_M, y: Math.cos(turn) * ON_M };
+      const next = headingDeg === null ? null : place(localPlane(from).toLonLat(on));
+      const [nextM] = next ? alongRoads(roads, next, [there]) : [null];
+      return { alongM, ahead: nextM === null || nextM === undefined ? null : nextM < alongM, errorM };
+    },
     async around({ at, errorM }, signal) {
       const { district, sites, roads, routes } = opened();
       const { ground, reachM } = await groundAround(at, errorM, signal);

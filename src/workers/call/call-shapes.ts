@@ -50,6 +50,15 @@ export interface RoadWithSites extends RoadAround {
   readonly mile: number | null;
 }
 
+/** The way along the roads from a device to a place. */
+export interface ByRoad {
+  readonly alongM: number;
+  /** Whether the device moves towards it along that way; null where it stands or does not say. */
+  readonly ahead: boolean | null;
+  /** How far off the device's position may be, metres. */
+  readonly errorM: number;
+}
+
 export interface AroundAnswer extends Omit<RoadsAround, 'above' | 'below' | 'beside'> {
   readonly above: readonly RoadWithSites[];
   readonly below: readonly RoadWithSites[];

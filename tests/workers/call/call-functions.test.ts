@@ -3,10 +3,14 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { defaultAngleRule, emptyBook, readRecord } from '../../../src/book/index.ts';
+import { type LonLat, localPlane } from '../../../src/geo/index.ts';
 import { fileSource } from '../../../src/io/node/index.ts';
+import type { CallRoad } from '../../../src/io/offline/index.ts';
 import { memoryStore, readKeptStudy, readPack } from '../../../src/io/offline/index.ts';
 import { fairConditions } from '../../../src/rigging/index.ts';
+import { positionOnRoute } from '../../../src/road/index.ts';
 import type { Study } from '../../../src/study/index.ts';
+import { azimuthOf } from '../../../src/units/index.ts';
 import { type CallOutline, type CallSource, callFunctions } from '../../../src/workers/call/index.ts';
 import type { Opener } from '../../../src/workers/index.ts';
 
@@ -32,6 +36,17 @@ const source: CallSource = {
   rule: defaultAngleRule,
 };
 const never = new AbortController().signal;
+
+const routeOf = (road: CallRoad) => ({
+  ...road,
+  line: Float64Array.from(road.line),
+  stationM: Float64Array.from(road.stationM),
+  legs: [],
+});
+const bearing = (from: LonLat, to: LonLat): number => {
+  const { x, y } = localPlane(from).toLocal(to);
+  return azimuthOf(x, y);
+};
 
 describe('what the call view asks of its worker', () => {
   const store = memoryStore();
@@ -73,6 +88,22 @@ describe('what the call view asks of its worker', () => {
     expect(keeping).toEqual([true, false]);
     await expect(functions.keepSite({ id: 'nowhere', weather: 'dry' }, never)).rejects.toThrow(/no site "nowhere"/);
   }, 60_000);
+
+  test('the way by road to a site, and whether it lies ahead', async () => {
+    const [road] = outline.pack.roads.filter(({ name }) => name === 'Lantern Creek Road').slice(0, 1);
+    const site = outline.pack.sites.find(({ id }) => id === 'kettle-bend')!;
+    const at = (stationM: number) => positionOnRoute(routeOf(road!), stationM);
+    const from = at(site.stationM! - 900);
+    const toward = bearing(from, at(site.stationM! - 880));
+    const ask = { from, errorM: 8, headingDeg: toward, to: site };
+    const found = (await functions.byRoad(ask, never))!;
+    expect(found.alongM / 900).toBeCloseTo(1, 2);
+    expect(found).toMatchObject({ ahead: true, errorM: 8 });
+    expect(await functions.byRoad({ ...ask, headingDeg: toward + 180 }, never)).toMatchObject({ ahead: false });
+    expect(await functions.byRoad({ ...ask, headingDeg: null }, never)).toMatchObject({ ahead: null });
+    // A device far from every road is on no way at all.
+    expect(await functions.byRoad({ ...ask, from: { lon: -128.2, lat: 44.2 } }, never)).toBeNull();
+  });
 
   test('below a site its edge is offered first, with the drop that the study has, and the site with it', async () => {
     const site = outline.pack.sites.find(({ id }) => id === 'kettle-bend')!;

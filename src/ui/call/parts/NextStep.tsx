@@ -1,6 +1,7 @@
 /** @jsxImportSource preact */
 import { useState } from 'preact/hooks';
 import type { NextWords } from '../plan/index.ts';
+import { Calls } from './Calls.tsx';
 
 /** The one thing to do next; a tap opens the list of whom to call. Planned as high it stands open. */
 export function NextStep({ next, high }: { next: NextWords; high: boolean }) {
@@ -16,22 +17,7 @@ export function NextStep({ next, high }: { next: NextWords; high: boolean }) {
           <path d={open ? 'M2 17l9 -10 9 10' : 'M5 3l12 10L5 23'} />
         </svg>
       </button>
-      {open && (
-        <ul class="calls">
-          {next.calls.map(({ who, why, phone, radio }) => (
-            <li key={who + why}>
-              <span>
-                {who}
-                <small>{why}</small>
-              </span>
-              <span class="num">
-                {radio && <span>{radio}</span>}
-                {phone && <a href={`tel:${phone.replace(/[^\d+]/g, '')}`}>{phone}</a>}
-              </span>
-            </li>
-          ))}
-        </ul>
-      )}
+      {open && <Calls calls={next.calls} />}
     </div>
   );
 }

@@ -1,8 +1,32 @@
 /** @jsxImportSource preact */
-import { useCallState } from './use-call.ts';
+import { useCall, useCallState } from './use-call.ts';
 
-/** News of the app itself, at the end of the page: never over what is being read, and nothing reloads by itself. */
+/** News of the district and of the app itself, at the end of the page: never over what is being read, and nothing reloads by itself. */
 export function Notices() {
+  return (
+    <>
+      <NewerDistrict />
+      <NewerApp />
+    </>
+  );
+}
+
+function NewerDistrict() {
+  const call = useCall();
+  const { newer, keeping, pack } = useCallState();
+  if (!newer) return null;
+  const what = pack?.publishedAtMs === undefined ? 'The book has changed since' : 'A newer publication is there';
+  return (
+    <aside class="notice" aria-live="polite" data-testid="newer-district">
+      <p>{what}. This screen stays as it is until you take it.</p>
+      <button type="button" class="plain" disabled={keeping !== null} onClick={() => void call.takeNewer()}>
+        {keeping === null ? 'Take it now' : `Taking it: ${keeping.done} of ${keeping.of || '…'} studies`}
+      </button>
+    </aside>
+  );
+}
+
+function NewerApp() {
   const { shell } = useCallState();
   if (shell?.kind === 'waiting') {
     const others =

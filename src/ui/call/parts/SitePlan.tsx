@@ -3,6 +3,7 @@ import { appFolder, type CallSite } from '../../../io/offline/index.ts';
 import { mileText } from '../../../road/index.ts';
 import { isNoHaul, STOP_LINE, type Study } from '../../../study/index.ts';
 import { type CallPlan, callPlan, MiniProfile } from '../plan/index.ts';
+import { Ahead } from './Ahead.tsx';
 import { ConditionSwitch } from './Conditions.tsx';
 import { dayWords } from './day-words.ts';
 import { FromBook } from './FromBook.tsx';
@@ -10,6 +11,8 @@ import { Neighbours } from './Neighbours.tsx';
 import { NextStep } from './NextStep.tsx';
 import { PlanRows } from './PlanRows.tsx';
 import { Sheet } from './Sheet.tsx';
+import { siteWords } from './site-words.ts';
+import { Unworked } from './Unworked.tsx';
 import { useCall, useCallState } from './use-call.ts';
 
 /** One site, or one roadside worked out on the spot: the plan at a glance. The study's sentence comes first to a reader's ear. */
@@ -29,9 +32,12 @@ export function SitePlan() {
       )}
       <header class="who">
         <h1>{name}</h1>
-        <span class="num">{site?.mile != null ? `mile ${mileText(site.mile)}` : ''}</span>
+        {site && <Ahead to={site} />}
+        {place.kind === 'spot' && <Ahead to={place.at} />}
       </header>
-      <p class="where">{study ? whereWords(study) : (site?.road ?? (place.kind === 'spot' ? place.words : ''))}</p>
+      <p class="where">
+        {study ? whereWords(study, site) : site ? siteWords(site) : place.kind === 'spot' ? place.words : ''}
+      </p>
       {place.kind === 'spot' && <p class="alarm">Worked out just now from elevation alone. Nobody has surveyed it.</p>}
       {problem && (
         <p class="alarm" role="alert">
@@ -40,6 +46,7 @@ export function SitePlan() {
       )}
       <StaleLine />
       {!study && working && <p class="lead">Working it out from the elevation on this device …</p>}
+      {site && !study && (problem || pack?.withoutStudy?.includes(site.id)) && <Unworked site={site} />}
       {plan && study && <PlanOf plan={plan} study={study} />}
       {study && (
         <p class="data num">
@@ -138,4 +145,9 @@ function Whole({ study, name, site }: { study: Study; name: string; site: CallSi
   );
 }
 
-const whereWords = ({ site }: Study): string => `${site.road.name ?? 'Road without a name'}, ${site.sideWords}`;
+const whereWords = ({ site }: Study, listed: CallSite | undefined): string =>
+  [
+    site.road.name ?? 'Road without a name',
+    ...(listed?.mile == null ? [] : [`mile ${mileText(listed.mile)}`]),
+    site.sideWords,
+  ].join(', ');
