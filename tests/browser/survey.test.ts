@@ -52,6 +52,25 @@ describe.skipIf(withoutChromium())('the survey', () => {
     expect(page.url()).not.toContain('barrier-reach');
   }, 90_000);
 
+  test('an address pasted into the open window moves the map, and back goes back', async () => {
+    const { page, ...before } = await atKettleBend();
+    const hash = () => page.evaluate(() => location.hash);
+    await page.waitForFunction(() => /@/.test(location.hash));
+    const was = await hash();
+    const [lon, lat] = /@(-?[\d.]+),(-?[\d.]+),/.exec(was)!.slice(1).map(Number) as [number, number];
+    const aside = `#/survey/kettle-bend@${(lon + 0.001).toFixed(5)},${lat.toFixed(5)},17.0`;
+    await page.evaluate((to) => {
+      location.hash = to;
+    }, aside);
+    // The map's middle went east, so that the point stands farther west; the sentence is the same site's.
+    await expect.poll(async () => (await pointAt(page)).x, patient).toBeLessThan(before.x - 50);
+    expect(await hash()).toBe(aside);
+    await sentenceLike(page, /Plan as/);
+    await page.goBack();
+    await expect.poll(async () => Math.abs((await pointAt(page)).x - before.x), patient).toBeLessThan(3);
+    expect(await hash()).toBe(was);
+  }, 90_000);
+
   test('an edit is one command: undone, done again, and there after a reload', async () => {
     const page = await visit('#/survey/kettle-bend');
     const name = page.getByLabel('Name', { exact: true });

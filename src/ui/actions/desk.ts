@@ -1,7 +1,16 @@
 import type { Conditions } from '../../rigging/index.ts';
 import type { UnitSystem } from '../../units/index.ts';
 import type { MapView, ScreenName, Subject } from '../address.ts';
-import { createBookLog, type LightChoice, useBook, useGiven, usePlace, useReading, useTool } from '../state/index.ts';
+import {
+  createBookLog,
+  type LightChoice,
+  useAskedView,
+  useBook,
+  useGiven,
+  usePlace,
+  useReading,
+  useTool,
+} from '../state/index.ts';
 import type { DeskWorkers } from './deps.ts';
 import { createDistrictActions } from './district-actions.ts';
 import { createMarkActions } from './mark-actions.ts';
@@ -70,8 +79,11 @@ export function createDesk(workers: DeskWorkers) {
       navigate.go({ screen });
     },
     lookedAt: (view: MapView): void => navigate.go({ view }, 'replace'),
+    /** Another address in an open window: pasted, or gone back to. */
     followAddress(): void {
-      if (navigate.follow()) study.visit(usePlace.getState().view === null);
+      const { subjectChanged, view } = navigate.follow();
+      if (view) useAskedView.setState({ view });
+      if (subjectChanged) study.visit(view === null);
     },
     setUnits(units: UnitSystem): void {
       useReading.setState({ units });

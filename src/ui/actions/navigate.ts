@@ -1,12 +1,12 @@
-import { type Place, readAddress, type Subject, sameSubject, writeAddress } from '../address.ts';
+import { type MapView, type Place, readAddress, type Subject, sameSubject, writeAddress } from '../address.ts';
 import { usePlace, useSketch } from '../state/index.ts';
 
 /** Keeps the place and the address bar in step. */
 export interface Navigate {
   /** Goes somewhere: a new entry in the history, or the same one put right. What is not named stays. */
   go(to: Partial<Place>, how?: 'push' | 'replace'): void;
-  /** Reads the address bar; true where the subject changed. */
-  follow(): boolean;
+  /** Reads the address bar: whether the subject changed, and the map's view where it names one. One that it does not name stays. */
+  follow(): { readonly subjectChanged: boolean; readonly view: MapView | null };
 }
 
 export function createNavigate(): Navigate {
@@ -27,9 +27,10 @@ export function createNavigate(): Navigate {
     },
     follow() {
       const place = readAddress(location.hash);
-      const changed = leave(place.subject);
-      usePlace.setState(place, true);
-      return changed;
+      const { view } = place;
+      const subjectChanged = leave(place.subject);
+      usePlace.setState({ ...place, view: view ?? usePlace.getState().view }, true);
+      return { subjectChanged, view };
     },
   };
 }

@@ -1,5 +1,15 @@
 import type { MapHandle } from '../../map/index.ts';
-import { inHand, shapeOf, useBook, usePlace, useReads, useSketch, useStudy, useTool } from '../state/index.ts';
+import {
+  inHand,
+  shapeOf,
+  useAskedView,
+  useBook,
+  usePlace,
+  useReads,
+  useSketch,
+  useStudy,
+  useTool,
+} from '../state/index.ts';
 import { handlesOf } from '../survey/mark-corners.ts';
 import { positionAlong } from './along-descent.ts';
 import { checkedSites, toMapMarks, toMapSites } from './to-map.ts';
@@ -69,6 +79,9 @@ export function followStores(map: MapHandle): () => void {
     useStudy.subscribe((now, before) => {
       study();
       if (now.answer !== before.answer) layout();
+    }),
+    useAskedView.subscribe(({ view }) => {
+      if (view) map.setLook({ ...map.look(), ...view });
     }),
     useSketch.subscribe((now, before) => {
       if (now.layoutId !== before.layoutId) layout();

@@ -1,3 +1,4 @@
+export * from './asked-view.ts';
 export * from './book.ts';
 export { type BookLog, createBookLog } from './book-log.ts';
 export * from './district.ts';
