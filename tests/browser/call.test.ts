@@ -57,6 +57,14 @@ describe.skipIf(withoutChromium())('the call view on a phone', () => {
         );
         expect(first?.replaceAll('\u00a0', ' ')).toBe(await sentence(page));
       }
+      // Set in wider letters, nothing runs over its neighbour or off the screen.
+      const set = (spacing: string) =>
+        page.evaluate((words) => {
+          for (const part of document.querySelectorAll<HTMLElement>('.plan *')) part.style.letterSpacing = words;
+        }, spacing);
+      await set('0.12em');
+      expect([hash, await page.evaluate(overlaps)]).toEqual([hash, []]);
+      await set('');
       const caution = (await page.locator('.caution').boundingBox())!;
       expect(caution.y + caution.height).toBeLessThanOrEqual(844);
       expect(await page.locator('.caution').textContent()).toContain('Verify on site.');
@@ -122,9 +130,10 @@ describe.skipIf(withoutChromium())('the call view on a phone', () => {
   }, 120_000);
 
   test('how far the site is by road stands at its name, once the device may say where it is', async () => {
-    const context = device.page.context();
-    await context.clearPermissions();
-    const page = await visit('#site=kettle-bend');
+    // A device of its own, which nobody has asked anything yet.
+    const asked = await openPage(browser, `${server.url}/call/#site=kettle-bend`, phone);
+    const { page } = asked;
+    const context = page.context();
     await page.locator('.where', { hasText: /^Lantern Creek Road, mile 4\.7\d, downhill side, south/ }).waitFor();
     const ask = page.getByRole('button', { name: 'how far?' });
     await ask.waitFor();
@@ -134,8 +143,10 @@ describe.skipIf(withoutChromium())('the call view on a phone', () => {
     await ask.click();
     await page.locator('.ahead', { hasText: /^\d+(\.\d)? (mi|ft) by road$/ }).waitFor({ timeout: 30_000 });
     // Allowed once, it is told without a question.
-    await visit('#site=kettle-bend');
+    await page.reload();
     await page.locator('.ahead', { hasText: /by road$/ }).waitFor({ timeout: 30_000 });
+    expect(asked.strayRequests).toEqual([]);
+    await asked.close();
   }, 120_000);
 
   test('a position far from every surveyed site says so', async () => {
@@ -181,4 +192,14 @@ function smallTargets(): string[] {
     const { width, height } = target.getBoundingClientRect();
     return width === 0 || (width >= 44 && height >= 44) ? [] : [`${target.outerHTML.slice(0, 80)} ${width}×${height}`];
   });
+}
+
+/** Switches and rows of the plan that run out of their place. */
+function overlaps(): string[] {
+  const parts = [
+    ...document.querySelectorAll<HTMLElement>('.plan .conditions label, .plan .conditions button, .plan dt'),
+  ];
+  return parts
+    .filter((part) => part.scrollWidth > part.clientWidth + 1 || part.getBoundingClientRect().right > innerWidth)
+    .map(({ textContent }) => textContent ?? '');
 }
