@@ -2,6 +2,7 @@ import type { Study } from '../study/index.ts';
 import type { UnitSystem } from '../units/index.ts';
 import { comparison } from './comparison.ts';
 import { drawingPair } from './drawing-pair.ts';
+import { measuredFaces } from './letter-widths.ts';
 import { type PaletteName, palettes } from './palette.ts';
 import { makePens } from './pens.ts';
 import { sheet } from './sheet.ts';
@@ -29,7 +30,8 @@ const LEAST_WIDTH = 640;
 export function studySvg(study: Study, drawing: StudyDrawing): string {
   const { units } = drawing;
   const width = Math.max(LEAST_WIDTH, drawing.width ?? 960);
-  const pens = makePens(palettes[drawing.palette ?? 'light']);
+  // A file goes to devices with other faces: the stop line must not run off it.
+  const pens = makePens(palettes[drawing.palette ?? 'light'], measuredFaces);
   const layoutId = drawing.layoutId ?? null;
   const place = (y: number) => ({ x: MARGIN, y, width: width - 2 * MARGIN });
   const head = studyHead(study, place(MARGIN - 6), pens);

@@ -179,7 +179,9 @@ describe('publish', () => {
     expect(notWorkedOut).toEqual([{ id: 'far', why: expect.stringMatching(/\.$/) }]);
     expect(pack.withoutStudy).toEqual(['far']);
     expect(pack.sites.map(({ id }) => id).sort()).toEqual(['CON', 'bridge-head', 'far']);
-    expect(readFileSync(join(out, 'index.html'), 'utf8')).toMatch(/Far off<\/bdi> <small>not worked out: /);
+    expect(readFileSync(join(out, 'index.html'), 'utf8')).toMatch(
+      /Far off<\/bdi><\/a> <small>\d+° \d+\.\d+′ N, \d+° \d+\.\d+′ W; not worked out: /,
+    );
   });
 
   test('the page says where its list is and carries its policy; the worker keeps just these files', () => {

@@ -81,6 +81,23 @@ describe('studySvg', () => {
     expect(texts.join(' ')).not.toMatch(/hauler|\d+ (min|people)\b/);
   });
 
+  it('holds every line at its width inside the drawing, whatever faces a device has', () => {
+    const study = studyWithLayouts();
+    const high = { ...study, sentence: `${STOP_LINE} ${study.sentence}` };
+    for (const width of [640, 960]) {
+      const root = draw(high, { width });
+      const view = Number(root.getAttribute('viewBox')!.split(' ')[2]);
+      const texts = elementsOf(root, 'text');
+      const free = texts.filter((each) => !each.getAttribute('textLength') && /^[ -~]+$/.test(each.textContent ?? ''));
+      expect(free.map(({ textContent }) => textContent).filter((words) => words!.trim() !== '')).toEqual([]);
+      const ends = texts
+        .filter((each) => !each.getAttribute('text-anchor') && !each.getAttribute('transform'))
+        .map((each) => Number(each.getAttribute('x')) + Number(each.getAttribute('textLength')));
+      expect(ends.length).toBeGreaterThan(10);
+      expect(Math.max(...ends)).toBeLessThan(view - 10);
+    }
+  });
+
   it('says in place why a kind of haul is missing, and why there is no drawing at all', () => {
     const base = studyWithLayouts();
     const warnings = [
