@@ -50,7 +50,7 @@ export function segmentHitsBox(box: Box, growM: number, ax: number, ay: number, 
   return from < to;
 }
 
-/** True where a path of x, y pairs, or one point, enters the grown box. Most of a long path is sieved by its extent alone. */
+/** True where a path of x, y pairs, or one point, enters the grown box. Most of a long path is sieved by its extents alone. The path does not change. */
 export function pathHitsBox(xy: Float64Array, box: Box, growM: number): boolean {
   const halfLengthM = box.halfLengthM + growM;
   const halfWidthM = box.halfWidthM + growM;
@@ -59,14 +59,43 @@ export function pathHitsBox(xy: Float64Array, box: Box, growM: number): boolean 
   const reachY = uy * halfLengthM + ux * halfWidthM + SIEVE_SLACK_M;
   const [west, east] = [box.x - reachX, box.x + reachX];
   const [south, north] = [box.y - reachY, box.y + reachY];
-  for (let k = 0, last = Math.max(1, xy.length - 2); k < last && k + 1 < xy.length; k += 2) {
-    const next = k + 3 < xy.length ? k + 2 : k;
-    const [ax, ay, bx, by] = [xy[k], xy[k + 1], xy[next], xy[next + 1]];
-    if ((ax < west && bx < west) || (ax > east && bx > east)) continue;
-    if ((ay < south && by < south) || (ay > north && by > north)) continue;
-    if (segmentHitsBox(box, growM, ax, ay, bx, by)) return true;
+  const known = extentsOf(xy);
+  const last = Math.max(1, xy.length - 2);
+  for (let first = 0, e = 0; first < last && first + 1 < xy.length; first += BLOCK, e += 4) {
+    if (known[e] > east || known[e + 1] > north || known[e + 2] < west || known[e + 3] < south) continue;
+    for (let k = first; k < last && k < first + BLOCK; k += 2) {
+      const next = k + 3 < xy.length ? k + 2 : k;
+      const [ax, ay, bx, by] = [xy[k], xy[k + 1], xy[next], xy[next + 1]];
+      if ((ax < west && bx < west) || (ax > east && bx > east)) continue;
+      if ((ay < south && by < south) || (ay > north && by > north)) continue;
+      if (segmentHitsBox(box, growM, ax, ay, bx, by)) return true;
+    }
   }
   return false;
+}
+
+/** Numbers of a path that share an extent. */
+const BLOCK = 16;
+
+const extents = new WeakMap<Float64Array, Float64Array>();
+
+/** West, south, east, north of a path, for each block of its segments; worked out once a path. */
+function extentsOf(xy: Float64Array): Float64Array {
+  const known = extents.get(xy);
+  if (known !== undefined) return known;
+  const found = new Float64Array(4 * Math.ceil(xy.length / BLOCK));
+  for (let first = 0, e = 0; first < xy.length; first += BLOCK, e += 4) {
+    const box = [Infinity, Infinity, -Infinity, -Infinity];
+    for (let k = first; k + 1 < xy.length && k < first + BLOCK + 2; k += 2) {
+      box[0] = Math.min(box[0], xy[k]);
+      box[1] = Math.min(box[1], xy[k + 1]);
+      box[2] = Math.max(box[2], xy[k]);
+      box[3] = Math.max(box[3], xy[k + 1]);
+    }
+    found.set(box, e);
+  }
+  extents.set(xy, found);
+  return found;
 }
 
 /** Rounding alone sieves nothing, metres. */

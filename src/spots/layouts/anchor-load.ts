@@ -46,11 +46,14 @@ export function addLoad(
 
 const TOLERANCE = 1e-9;
 
-/** Both loads together. */
-export const bothLoads = (a: AnchorLoad, b: AnchorLoad): AnchorLoad => ({
-  verdict: Math.max(a.verdict, b.verdict) as AnchorLoad['verdict'],
-  holdFactor: Math.min(a.holdFactor, b.holdFactor),
-});
+/** Makes a sum both loads together, for a search that asks it for every pair. */
+export function sumOf(sum: AnchorLoad, a: AnchorLoad, b: AnchorLoad): void {
+  sum.verdict = worseOf(a.verdict, b.verdict);
+  sum.holdFactor = Math.min(a.holdFactor, b.holdFactor);
+}
+
+export const worseOf = (a: AnchorLoad['verdict'], b: AnchorLoad['verdict']): AnchorLoad['verdict'] =>
+  Math.max(a, b) as AnchorLoad['verdict'];
 
 /** Attachments for each of so many lines that share an anchor. */
 export const freeOf = (anchor: Anchor, lines: number): number =>

@@ -21,6 +21,10 @@ export interface SystemChoice {
   readonly kitAtMin: number | null;
 }
 
+/** True where two choices on one geometry are the same one. */
+export const sameSystem = (a: SystemChoice, b: SystemChoice): boolean =>
+  a.advantage === b.advantage && a.system === b.system && a.throwRopeM === b.throwRopeM && a.throwM === b.throwM;
+
 export interface SystemQuestion {
   readonly base: PullBase;
   readonly fieldM: number;

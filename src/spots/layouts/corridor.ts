@@ -58,9 +58,8 @@ function withinUsable({ left, right, count }: Bench, element: number, offsetM: n
 /** Kinds of marks that a haul corridor cannot cross; a wire overhead or soft ground is walked under and over. */
 const BLOCKS = new Set(['tree', 'rock', 'pole', 'sign', 'gate', 'barrier', 'wall', 'step', 'water']);
 
-/** True where nothing marked or mapped stands in a strip from a to b; `except` are the ids of its own anchors,
- * `passes` kinds that do not stop it. */
-export function clearOfMarks(
+/** What is marked or mapped in a strip from a to b, but for the ids of its own anchors and kinds that do not stop it (`passes`). */
+export function marksInWay(
   hazards: readonly Hazard[],
   ax: number,
   ay: number,
@@ -68,12 +67,11 @@ export function clearOfMarks(
   by: number,
   except: readonly string[],
   passes: readonly string[] = [],
-): boolean {
+): Hazard[] {
   const box = boxOf(strip(ax, ay, bx, by, LAYOUT_LIMITS.corridorM));
-  return !hazards.some(({ id, kind, xy }) => {
-    if (!BLOCKS.has(kind) || passes.includes(kind) || except.includes(id)) return false;
-    return pathHitsBox(xy, box, 0);
-  });
+  return hazards.filter(
+    ({ id, kind, xy }) => BLOCKS.has(kind) && !passes.includes(kind) && !except.includes(id) && pathHitsBox(xy, box, 0),
+  );
 }
 
 /** Ways from one point that stay inside the usable offsets as far as each element: least and most slope to the left of a way. */

@@ -3,7 +3,7 @@ import type { BelayHolder } from './belay-place.ts';
 import type { Candidate } from './candidate.ts';
 import { chosenFew } from './chosen-few.ts';
 import { haulFrame } from './haul-frame.ts';
-import { hopes } from './hope.ts';
+import { hopeRows } from './hope.ts';
 import { layoutSpots } from './layout-spots.ts';
 import type { LayoutQuestion, LayoutRoom, Layouts } from './layout-types.ts';
 import { type Means, meansOf, type Unit } from './means.ts';
@@ -88,7 +88,7 @@ function newSearch(question: LayoutQuestion, means: Means, spots: readonly Spot[
       : ties.filter(({ id }) => id === pins.belay).map((tie) => ({ tie, unit: null, lanes: 0 }));
   const rigRopesM = rigRopesOf(means);
   return {
-    ...{ rigRopesM, hopeOf: hopes(means, ground.traits, (atMin) => rigRopesM('turned', atMin)) },
+    ...{ rigRopesM, hopesOf: hopeRows(means, frame, (atMin) => rigRopesM('turned', atMin)) },
     mostFieldM: mostFieldOf(means, frame.grade),
     laneGrid: laneGrid(ground.traits),
     fine: new Map(),

@@ -1,52 +1,41 @@
-import { type AnchorLoad, noLoad } from './anchor-load.ts';
-import type { HaulFrame } from './haul-frame.ts';
+import type { AnchorLoad } from './anchor-load.ts';
 import type { Hope } from './hope.ts';
-import type { Podium } from './podium.ts';
-import type { PullBase } from './pull-base.ts';
-import { holdCounts } from './rank.ts';
-import { rankKeyOf } from './rank-key.ts';
-import type { Refused } from './refused.ts';
+import { VERDICTS } from './rank-key.ts';
+import type { Search } from './search.ts';
 
 /** True where a turned haul could still take a place with the hope of its field, at least so many lanes and a load. */
-export function mayTakePlace(
-  { frame }: { readonly frame: HaulFrame },
-  podium: Podium,
-  hope: Hope,
-  base: PullBase,
+export const mayTakePlace = (
+  search: Search,
   along: -1 | 1,
+  hope: Hope,
   lanes: number,
-  load: AnchorLoad,
-): boolean {
-  const refused = hope.refused[along > 0 ? 1 : 0];
-  // On level ground the factor counts for the verdict alone.
-  const factor = holdCounts(frame.grade) ? load.holdFactor : 0;
-  const { filled } = podium;
-  return (
-    refused.known(lanes, load.verdict, factor, filled) ??
-    ask(refused, { frame, podium, hope, base, lanes, load, factor })
-  );
-}
+  { verdict, holdFactor }: AnchorLoad,
+): boolean => {
+  const bar = hope.bars[along > 0 ? 1 : 0];
+  return holdFactor >= bar.atLeast(lanes, verdict) && holdFactor >= leastFactor(search, along, hope, lanes, verdict);
+};
 
-interface Asked {
-  readonly frame: HaulFrame;
-  readonly podium: Podium;
-  readonly hope: Hope;
-  readonly base: PullBase;
-  readonly lanes: number;
-  readonly load: AnchorLoad;
-  readonly factor: number;
+/** Least hold factor with which it could: -Infinity any, Infinity none. */
+export function leastFactor(
+  { podiums }: Search,
+  along: -1 | 1,
+  { bars, key, level }: Hope,
+  lanes: number,
+  verdict: AnchorLoad['verdict'],
+): number {
+  const bar = bars[along > 0 ? 1 : 0];
+  const podium = podiums.turned[along];
+  const known = bar.least(lanes, verdict, podium.filled);
+  if (known !== null) return known;
+  const ask = (at: AnchorLoad['verdict']): number => {
+    key.lanes = lanes;
+    key.verdict = VERDICTS[at];
+    const least = podium.leastFactor(key, level);
+    bar.raise(lanes, at, least, podium.filled);
+    return least;
+  };
+  const least = ask(verdict);
+  // Where a worse verdict is out whatever it holds, the best may be too, and with it every one on more lanes.
+  if (least === Number.POSITIVE_INFINITY && verdict > 0) ask(0);
+  return least;
 }
-
-function ask(refused: Refused, { frame, podium, hope, base, lanes, load, factor }: Asked): boolean {
-  const places = { ...EVEN, base, choice: hope.choice, fieldM: hope.fieldM };
-  const admits = (of: AnchorLoad): boolean =>
-    podium.admits(rankKeyOf(frame, hope.choice, lanes, of, 'turned', hope.minutes), places);
-  const open = admits(load);
-  refused.add(lanes, load.verdict, factor, podium.filled, open);
-  if (!open && !admits(NO_LOAD)) refused.fromLanes = lanes;
-  return open;
-}
-
-const NO_LOAD = noLoad();
-/** Spots with nothing to check: what a tie could at best come to. */
-const EVEN = { anchor: { spot: null }, turn: null };

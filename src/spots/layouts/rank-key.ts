@@ -4,7 +4,8 @@ import type { SystemChoice } from './choose-system.ts';
 import type { HaulFrame } from './haul-frame.ts';
 import type { RankKey } from './rank.ts';
 
-const VERDICTS: readonly Verdict[] = ['yes', 'judge on site', 'no'];
+/** By what a load says: met, to judge, unmet. */
+export const VERDICTS: readonly Verdict[] = ['yes', 'judge on site', 'no'];
 
 /** What an arrangement ranks by. */
 export function rankKeyOf(

@@ -46,6 +46,10 @@ const MOST_FACTOR = 100;
 /** True on a grade, as a share, on which the hold factor counts. */
 export const holdCounts = (grade: number): boolean => grade > GRADE_COUNTS;
 
+/** Least factor that counts for so many whole tenths: a hair less, so that rounding leaves nothing out. */
+export const factorOfTenths = (tenths: number): number =>
+  tenths > FACTOR_TENTHS * MOST_FACTOR ? Number.POSITIVE_INFINITY : (tenths / FACTOR_TENTHS) * (1 - 1e-12);
+
 /** A least hold factor (null: nothing slides) as it counts on a grade, a share: in whole tenths; 0 where it does not count. */
 export const holdTenths = (grade: number, factor: number | null): number =>
   holdCounts(grade) ? Math.floor(FACTOR_TENTHS * Math.min(factor ?? MOST_FACTOR, MOST_FACTOR)) : 0;
@@ -66,10 +70,7 @@ export function compareRank(a: RankKey, b: RankKey): { readonly order: number; r
 export const rankOrder = (a: RankKey, b: RankKey): number =>
   beforeHold(a, b) ||
   holdTenths(b.grade, b.leastHoldFactor) - holdTenths(a.grade, a.leastHoldFactor) ||
-  (a.straight ? 0 : 1) - (b.straight ? 0 : 1) ||
-  a.minutes - b.minutes ||
-  Math.ceil(a.liftedByHandM - 1e-9) - Math.ceil(b.liftedByHandM - 1e-9) ||
-  0;
+  afterHold(a, b);
 
 /** The order by the steps before the hold. */
 export const beforeHold = (a: RankKey, b: RankKey): number =>
@@ -80,6 +81,13 @@ export const beforeHold = (a: RankKey, b: RankKey): number =>
   (a.advantage === b.advantage ? 0 : advantageNames.indexOf(a.advantage) - advantageNames.indexOf(b.advantage)) ||
   resetClass(a.resets) - resetClass(b.resets) ||
   a.lanes - b.lanes;
+
+/** The order by the steps after the hold. */
+export const afterHold = (a: RankKey, b: RankKey): number =>
+  (a.straight ? 0 : 1) - (b.straight ? 0 : 1) ||
+  a.minutes - b.minutes ||
+  Math.ceil(a.liftedByHandM - 1e-9) - Math.ceil(b.liftedByHandM - 1e-9) ||
+  0;
 
 const VERDICTS: Readonly<Record<Verdict, number>> = { yes: 0, 'judge on site': 1, no: 2 };
 

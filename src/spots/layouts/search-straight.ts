@@ -9,10 +9,11 @@ import { type AnchorLoad, addLoad, freeOf, noLoad } from './anchor-load.ts';
 import { belaysFor } from './belays-for.ts';
 import type { BelayPlace, Candidate } from './candidate.ts';
 import { chooseSystem, type SystemChoice } from './choose-system.ts';
-import { clearOfMarks } from './corridor.ts';
+import { marksInWay } from './corridor.ts';
 import { LAYOUT_LIMITS } from './layout-limits.ts';
 import { minutesOf } from './minutes-of.ts';
 import { bitCount, laneBits, trafficPast } from './people-there.ts';
+import { levelOf } from './podium.ts';
 import type { PullBase } from './pull-base.ts';
 import { rankKeyOf } from './rank-key.ts';
 import type { Search } from './search.ts';
@@ -43,7 +44,7 @@ export function searchStraight(search: Search, anchors: readonly Stand[], mostM 
     const towardEdge = { x: -to.x / awayM, y: -to.y / awayM };
     if (tie.spot !== null && towardEdge.x * tie.outX + towardEdge.y * tie.outY < ALONG_END) continue;
     if (tie.spot !== null && !ropeClear(tie.spot, edge, tie, true)) continue;
-    if (!clearOfMarks(search.frame.ground.hazards, edge.x, edge.y, tie.x, tie.y, [tie.id], IN_FIELD)) continue;
+    if (marksInWay(search.frame.ground.hazards, edge.x, edge.y, tie.x, tie.y, [tie.id], IN_FIELD).length > 0) continue;
     fromAnchor(search, anchor, fieldM, towardEdge);
   }
 }
@@ -97,7 +98,8 @@ function fromAnchor(search: Search, anchor: Stand, fieldM: number, towardEdge: P
       choice = { ...choice, crewByAlarm: crewComes(search, base, choice, lanesTaken) };
       const lanes = bitCount(lanesTaken);
       const load = loadOf(search, anchor, belay, towardEdge, base, turned, choice);
-      if (!podium.admits(rankKeyOf(frame, choice, lanes, load, 'straight', 0), { ...places, choice })) continue;
+      if (!podium.admits(rankKeyOf(frame, choice, lanes, load, 'straight', 0), levelOf({ ...places, choice })))
+        continue;
       const candidate: Omit<Candidate, 'key'> = {
         ...{ kind: 'straight', along: turned?.along ?? 0, anchor: tie, turn: null, belay, base, contacts, fieldM },
         handTurn: turned && { tie: turned.stand.tie, bend: turned.bend, way: turned.way },

@@ -5,7 +5,7 @@ import type { Spot } from '../spot-types.ts';
 import type { BelayHolder } from './belay-place.ts';
 import type { HaulFrame } from './haul-frame.ts';
 import { haulGround } from './haul-ground.ts';
-import type { HopeOf } from './hope.ts';
+import type { HopesOf } from './hope.ts';
 import { kitByMin } from './kit-at-hand.ts';
 import { LAYOUT_LIMITS } from './layout-limits.ts';
 import type { LayoutPins } from './layout-types.ts';
@@ -39,7 +39,7 @@ export interface Search {
   ) => { base: PullBase; contacts: readonly Contact[] };
   /** Ropes there when rigging ends, by kind of haul and arrival of the last apparatus. */
   readonly rigRopesM: (kind: 'straight' | 'turned', apparatusAtMin: number) => readonly number[];
-  readonly hopeOf: HopeOf;
+  readonly hopesOf: HopesOf;
   /** No rope that comes lets a longer field throw farther, metres. */
   readonly mostFieldM: number;
   readonly laneGrid: LaneGrid;

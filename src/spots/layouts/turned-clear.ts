@@ -1,5 +1,6 @@
 import type { PointM } from '../../geo/index.ts';
-import { clearOfMarks, insideUsable, MARK_SHORT_M } from './corridor.ts';
+import type { Bend } from './bends.ts';
+import { insideUsable, MARK_SHORT_M } from './corridor.ts';
 import { LAYOUT_LIMITS } from './layout-limits.ts';
 import type { Search } from './search.ts';
 import { outsideTriangle, ropeClear, spotsApart } from './spots-apart.ts';
@@ -19,17 +20,10 @@ export function bodiesClear({ edge }: Search['frame'], turn: TiePlace, bend: Poi
   );
 }
 
-/** True where the corridor of a turned haul lies inside the usable offsets with nothing marked in it. */
-export function corridorClear(
-  { bench, ground }: Search['frame'],
-  turn: TiePlace,
-  bend: PointM,
-  { tie, walk }: Stand,
-  element: number,
-): boolean {
+/** True where the corridor of a turned haul lies inside the usable offsets. */
+export function corridorInside({ bench }: Search['frame'], bend: Bend, { tie, walk }: Stand): boolean {
   // The field of a mark ends its clearance short of it.
   const share = tie.spot === null ? 1 - MARK_SHORT_M / Math.hypot(walk.x - bend.x, walk.y - bend.y) : 1;
   const end = { x: bend.x + (walk.x - bend.x) * share, y: bend.y + (walk.y - bend.y) * share };
-  if (!insideUsable(bench, bend.x, bend.y, end.x, end.y, LAYOUT_LIMITS.corridorM, element)) return false;
-  return clearOfMarks(ground.hazards, bend.x, bend.y, tie.x, tie.y, [turn.id, tie.id]);
+  return insideUsable(bench, bend.x, bend.y, end.x, end.y, LAYOUT_LIMITS.corridorM, bend.element);
 }

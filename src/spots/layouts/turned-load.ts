@@ -1,4 +1,4 @@
-import { type PlanVector, turnForce } from '../../rigging/index.ts';
+import type { PlanForce } from '../../rigging/index.ts';
 import { type AnchorLoad, addLoad, freeOf, noLoad } from './anchor-load.ts';
 import type { Bend } from './bends.ts';
 import type { BelayPlace } from './candidate.ts';
@@ -48,12 +48,9 @@ export function addBentLoad(
   { means }: Pick<Search, 'means'>,
   { tie }: Stand,
   belay: BelayPlace,
-  { tensionKn, farHangingKn }: PullBase,
-  towardEdge: PlanVector,
-  leg: PlanVector,
+  { kn, toward }: PlanForce,
 ): void {
   const { rates, conditions } = means;
   const free = freeOf(tie.anchor, belay.tie.id === tie.id ? 2 : 1);
-  const { kn, toward } = turnForce(tensionKn.hanging, towardEdge, farHangingKn, leg);
   addLoad(load, tie.anchor, free, kn, toward, rates.haulingFactor, conditions, rates);
 }
