@@ -10,6 +10,7 @@ export function demoFiles(): DistrictFiles {
     roads: file('roads.geojson'),
     marks: file('marks.geojson'),
     sites: file('sites.json'),
+    posts: file('calibration.json'),
     resources: {
       fleet: file('fleet.json'),
       kit: file('kit.json'),

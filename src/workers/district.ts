@@ -19,6 +19,7 @@ import { indexRoads, type RoadIndex } from '../road/index.ts';
 import { type Resources, shippedResources } from '../study/index.ts';
 import type { SurfaceInfo } from '../terrain/index.ts';
 import { UserError } from '../units/index.ts';
+import { type RoadPosts, readPosts } from './call/read-posts.ts';
 import { mapFeatures, roadFeatures, roadsBounds } from './road-features.ts';
 import { finestZoom } from './tiles/index.ts';
 
@@ -34,6 +35,8 @@ export interface DistrictFiles {
   readonly roads: Origin | null;
   readonly marks: Origin | null;
   readonly sites: Origin | null;
+  /** Mile markers of the roads; they go into the book with the sites. */
+  readonly posts?: Origin | null;
   /** Fleet, kit, stations and response of the district, null for the shipped ones. */
   readonly resources?: ResourceOrigins | null;
 }
@@ -58,6 +61,8 @@ export interface DistrictView {
   readonly marks: readonly Mark[];
   /** The district's name and its sites, null where no list of sites was given. */
   readonly list: SiteList | null;
+  /** Mile markers by road; none where no file of them was given. */
+  readonly posts: readonly RoadPosts[];
 }
 
 /** An opened district as the worker keeps it. */
@@ -97,6 +102,7 @@ export async function openDistrict(files: DistrictFiles, opener: Opener, signal:
       : { ways: [], features: [] };
     const marks = files.marks ? readMarks(await opener.text(files.marks, signal), nameOf(files.marks)) : [];
     const list = files.sites ? readSites(await opener.text(files.sites, signal), nameOf(files.sites)) : null;
+    const posts = files.posts ? readPosts(await opener.text(files.posts, signal), nameOf(files.posts)) : [];
     const resources = files.resources ? await resourcesFrom(files.resources, opener, signal) : null;
     const bounds = unionOf(sources.map((source) => source.bounds));
     const view: DistrictView = {
@@ -108,6 +114,7 @@ export async function openDistrict(files: DistrictFiles, opener: Opener, signal:
       roadsBounds: roadsBounds(network, (at) => sources[0]!.covers(at)),
       marks,
       list,
+      posts,
     };
     return { sources, roads: indexRoads(network), marks, resourcesFor: resourcesByRoad(resources), view };
   } catch (error) {

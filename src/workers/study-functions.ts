@@ -23,6 +23,7 @@ import {
   openDistrict,
 } from './district.ts';
 import { type Measured, measure } from './measure.ts';
+import { type AlongAsk, type PlaceAlong, placesAlong } from './places-along.ts';
 import { resourcesWith } from './resources-with.ts';
 import { type RoadsideAsk, type RoadsideReader, roadsideReader, type StretchInView } from './roadside/index.ts';
 import { type SideAsked, sideOfAsk } from './side-of-ask.ts';
@@ -76,8 +77,8 @@ export interface StudyFunctions<Tile> {
   resources(book: Book, signal: AbortSignal): Promise<void>;
   /** Length, bearing and rise from one position to another. */
   measure(ends: readonly [LonLat, LonLat], signal: AbortSignal): Promise<Measured>;
-  /** Metres along its road of each position, null where no road is near; comparable among those of one road. */
-  along(positions: readonly LonLat[], signal: AbortSignal): Promise<(number | null)[]>;
+  /** Where along its road each position lies, null where no road is near. */
+  along(ask: AlongAsk, signal: AbortSignal): Promise<(PlaceAlong | null)[]>;
   /** A map tile of the ground, its heights as terrarium colours. */
   groundTile(tile: TileAddress, signal: AbortSignal): Promise<Tile>;
   /** A map tile of contours, Mapbox vector tile bytes, in feet or metres. */
@@ -201,12 +202,8 @@ export function studyFunctions<Tile extends object>(
     async measure(ends, signal) {
       return measure(opened().sources, ends, signal);
     },
-    async along(positions) {
-      const { roads } = opened();
-      return positions.map((at) => {
-        const found = roadAt(roads, at);
-        return found.ok ? found.value.stationM : null;
-      });
+    async along(ask) {
+      return placesAlong(opened().roads, ask);
     },
     async groundTile(tile) {
       const bitmap = await toBitmap(terrarium(await heightsOf(tile)), TILE_SIZE);

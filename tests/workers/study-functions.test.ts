@@ -169,15 +169,37 @@ describe('the functions of the study worker, called directly', () => {
   test('where sites lie along their road agrees with their studies; off every road there is nothing', async () => {
     const { study } = await functions.study(kettleBend, never);
     const { lon, lat } = kettleBend.at;
-    const [here, nowhere] = await functions.along(
-      [
-        { lon, lat },
-        { lon: -127, lat: 44 },
-      ],
+    const positions = [
+      { lon, lat },
+      { lon: -127, lat: 44 },
+    ];
+    const [here, nowhere] = await functions.along({ positions, posts: [] }, never);
+    expect(Math.abs(here!.m - study.site.road.stationM)).toBeLessThan(0.01);
+    expect(here!.mile).toBeNull();
+    expect(nowhere).toBeNull();
+  });
+
+  test('a place between two markers of its road has its mile by them, beyond the last one none', async () => {
+    const { lon, lat } = kettleBend.at;
+    const { roads } = JSON.parse(await readFile(demo('calibration.json'), 'utf8'));
+    const posts = roads.map((one: { road: string; points: { mile: number; lon: number; lat: number }[] }) => ({
+      road: one.road,
+      ref: null,
+      posts: one.points.map(({ mile, ...at }) => ({ mile, at })),
+    }));
+    const own = posts.find(({ road }: { road: string }) => road === 'Lantern Creek Road')!.posts;
+    const positions = [...own.map(({ at }: { at: object }) => at), { lon, lat }];
+    const found = await functions.along({ positions, posts }, never);
+    // At a post it is that post's mile; the first and the last one have a neighbour on one side only.
+    for (const i of [1, 2, 3]) expect(found[i]!.mile).toBeCloseTo(own[i].mile, 2);
+    expect(found.at(-1)!.mile).toBeGreaterThan(4);
+    expect(found.at(-1)!.mile).toBeLessThan(6);
+    const [short] = await functions.along(
+      { positions: [own[4].at], posts: [{ ...posts[0], posts: own.slice(0, 2) }] },
       never,
     );
-    expect(Math.abs(here! - study.site.road.stationM)).toBeLessThan(0.01);
-    expect(nowhere).toBeNull();
+    expect(short!.mile).toBeNull();
+    expect(short!.m).toBeCloseTo(found[4]!.m, 6);
   });
 
   test('ground tiles carry the raster’s heights, and are handed over', async () => {

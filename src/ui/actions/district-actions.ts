@@ -38,13 +38,14 @@ export function createDistrictActions({ workers, log }: Deps, study: StudyAction
     set({ opening: 'Reading elevation and roads.', problem: null });
     try {
       const view = await workers.study.call('open', files, mine.signal);
-      await workers.map.call('open', { ...files, sites: null });
+      await workers.map.call('open', { ...files, sites: null, posts: null });
       study.clear();
       useReads.setState({ bySite: new Map() });
       const book = await log.open(bookName);
       const { sites, marks } = book.book().tables;
       // What the files bring is taken once: from then on the book counts, with all that was changed and deleted in it.
-      if (sites.length + marks.length === 0) await book.receive(demoUpdates(view.list, view.marks), 'The files');
+      if (sites.length + marks.length === 0)
+        await book.receive(demoUpdates(view.list, view.marks, view.posts), 'The files');
       await tellMarks();
       set({ district: { ...named(view), view }, opening: null, mapProblem: null });
       return true;

@@ -1,3 +1,4 @@
+import { type PlaceAlong, postsOfBook, type RoadPosts } from '../../workers/index.ts';
 import { useBook, useDistrict, useReads } from '../state/index.ts';
 import type { Deps } from './deps.ts';
 
@@ -9,10 +10,11 @@ const WAIT_MS = 150;
 export function followRoadOrder({ workers }: Pick<Deps, 'workers'>): void {
   let timer: ReturnType<typeof setTimeout> | undefined;
   let busy = false;
+  let posts: readonly RoadPosts[] = [];
   /** Places as they were asked for: a site that moved is asked for again. */
   let asked = new Map<string, object>();
   /** What has been answered, told once it is whole: a list that is sorted again and again cannot be read. */
-  let found = new Map<string, number | null>();
+  let found = new Map<string, PlaceAlong | null>();
 
   const schedule = (): void => {
     clearTimeout(timer);
@@ -31,10 +33,10 @@ export function followRoadOrder({ workers }: Pick<Deps, 'workers'>): void {
     const era = asked;
     busy = true;
     try {
-      const answer = await workers.map.call(
-        'along',
-        some.map(({ place: { lon, lat } }) => ({ lon, lat })),
-      );
+      const answer = await workers.map.call('along', {
+        positions: some.map(({ place: { lon, lat } }) => ({ lon, lat })),
+        posts,
+      });
       const still = era === asked ? some : [];
       still.forEach(({ id, place }, i) => {
         asked.set(id, place);
@@ -49,14 +51,28 @@ export function followRoadOrder({ workers }: Pick<Deps, 'workers'>): void {
     schedule();
   }
 
-  useBook.subscribe(({ sites }, before) => {
-    if (sites !== before.sites) schedule();
+  /** Everything is asked anew: in another district, or by other mile markers. */
+  const again = (): void => {
+    asked = new Map();
+    found = new Map();
+    schedule();
+  };
+  let stop: (() => void) | undefined;
+  useBook.subscribe(({ sites, opened }, before) => {
+    if (opened !== before.opened) {
+      stop?.();
+      posts = opened ? postsOfBook(opened.book()) : [];
+      stop = opened?.subscribe(({ keys }) => {
+        if (!keys.some(([table]) => table === 'mileMarkers' || table === 'routes')) return;
+        posts = postsOfBook(opened.book());
+        again();
+      });
+      again();
+    } else if (sites !== before.sites) schedule();
   });
   useDistrict.subscribe(({ district }, before) => {
     if (district === before.district) return;
-    asked = new Map();
-    found = new Map();
     useReads.setState({ along: new Map() });
-    schedule();
+    again();
   });
 }

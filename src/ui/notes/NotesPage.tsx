@@ -1,22 +1,17 @@
 import { lazy, type ReactNode, Suspense } from 'react';
 import { type Command, KeyList } from '../commands/index.ts';
 import { useActions } from '../desk-context.ts';
-import { ShareBlock } from '../share/index.ts';
-import { newestAnswer, useBook, useDistrict, usePlace, useReading, useStudy } from '../state/index.ts';
-import { ConditionSwitch, LayoutsBlock, PeopleBlock, PlacesBlock, TakenBlock, WaysBlock } from '../study/index.ts';
+import { newestAnswer, useBook, useDistrict, usePlace, useStudy } from '../state/index.ts';
 import { MarkInHand, PlaceInHand, SitePanel, SurveyNotes } from '../survey/index.ts';
 import { DeskSentence } from './DeskSentence.tsx';
-import { NumbersBlock } from './NumbersBlock.tsx';
 import { PersistAsk } from './PersistAsk.tsx';
-import { ElevationLine } from './Provenance.tsx';
-import { RuleBlock } from './RuleBlock.tsx';
 import { SiteLine } from './SiteLine.tsx';
-import { Warnings } from './Warnings.tsx';
 
 /** Own files are not what a start is for. */
 const OpenForm = lazy(async () => ({ default: (await import('./OpenForm.tsx')).OpenForm }));
 const BasemapBlock = lazy(async () => ({ default: (await import('../own/BasemapBlock.tsx')).BasemapBlock }));
-const SitePhotos = lazy(async () => ({ default: (await import('../book/photos/index.ts')).SitePhotos }));
+/** The first study takes longer to be worked out than this takes to load. */
+const StudyBody = lazy(async () => ({ default: (await import('./StudyBody.tsx')).StudyBody }));
 
 /** What is read first: the place and the sentence. */
 export function NotesTop() {
@@ -56,8 +51,13 @@ export function NotesBody({ commands }: { readonly commands: readonly Command[] 
         <BasemapBlock />
       </Suspense>
     );
-  } else if (screen === 'study') body = <StudyBody commands={commands} />;
-  else {
+  } else if (screen === 'study') {
+    body = (
+      <Suspense fallback={null}>
+        <StudyBody commands={commands} />
+      </Suspense>
+    );
+  } else {
     body = (
       <>
         <MarkInHand />
@@ -71,39 +71,6 @@ export function NotesBody({ commands }: { readonly commands: readonly Command[] 
     );
   }
   return <div className="notes-body">{body}</div>;
-}
-
-function StudyBody({ commands }: { readonly commands: readonly Command[] }) {
-  const study = useStudy((state) => state.answer?.study);
-  const units = useReading((state) => state.units);
-  const subject = usePlace((state) => state.subject);
-  if (!study) return null;
-  const siteId = subject?.kind === 'site' ? subject.id : null;
-  return (
-    <>
-      <Warnings warnings={study.warnings} />
-      <LayoutsBlock study={study} units={units} />
-      <WaysBlock study={study} units={units} />
-      {siteId && <PlacesBlock study={study} siteId={siteId} units={units} />}
-      <PeopleBlock study={study} />
-      {study.angle && <RuleBlock angle={study.angle} />}
-      <ConditionSwitch />
-      <TakenBlock study={study} siteId={siteId} units={units} />
-      <NumbersBlock study={study} units={units} />
-      <MarkInHand />
-      <PlaceInHand />
-      {siteId && (
-        <Suspense fallback={null}>
-          <SitePhotos siteId={siteId} />
-        </Suspense>
-      )}
-      <section className="block" aria-label="Elevation">
-        <ElevationLine study={study} units={units} />
-      </section>
-      {siteId && <ShareBlock key={siteId} study={study} siteId={siteId} />}
-      <KeyList commands={commands} />
-    </>
-  );
 }
 
 /** What can be done with a point that nobody has kept. */

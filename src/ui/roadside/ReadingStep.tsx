@@ -2,7 +2,7 @@ import { useMemo, useState } from 'react';
 import { independentReadings, type QuantityName, quantities } from '../../book/index.ts';
 import { FOOT_M, formatLength } from '../../units/index.ts';
 import { useActions } from '../desk-context.ts';
-import { useBook, useEditor } from '../state/index.ts';
+import { isAwaited, useBook, useEditor, useStudy } from '../state/index.ts';
 import { CorrectionForm, readingFigure, readingValue, takenRows } from '../study/index.ts';
 import { Dial } from './Dial.tsx';
 import { Choices, Keys } from './Keys.tsx';
@@ -30,6 +30,7 @@ export function ReadingStep({ site, study, units, today, quantity, onDone, onCan
   const [loose, setLoose] = useState<string | null>(null);
   const { worse, least, most } = quantities[quantity];
   const metres = readingValue(value, isAngle ? 'degrees' : 'metres', units);
+  const awaited = useStudy(isAwaited);
   const computed = row?.computed ?? null;
   const isWorse = computed === null || (worse === 'more' ? metres >= computed : metres <= computed);
   const taken = row?.readings.length ?? 0;
@@ -135,7 +136,9 @@ export function ReadingStep({ site, study, units, today, quantity, onDone, onCan
       )}
       <p className="check-rule">
         {computed === null
-          ? 'Nothing was computed here: the reading counts.'
+          ? awaited
+            ? 'What is computed here is still being worked out; a better reading than that does not count at once.'
+            : 'Nothing was computed here: the reading counts.'
           : !turned
             ? 'A worse reading counts at once; a better one after two readings here by two people or on two days, a name and a reason.'
             : isWorse

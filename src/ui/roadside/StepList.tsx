@@ -1,10 +1,12 @@
 import type { Study } from '../../study/index.ts';
 import type { UnitSystem } from '../../units/index.ts';
+import { isAwaited, useStudy } from '../state/index.ts';
 import { computedWords } from './computed-words.ts';
 import { type Answers, inkedSteps, NOT_REACHED, type StepName, steps } from './steps.ts';
 
 /** The steps beside a tape that inks as they are done; each can be gone back to. */
 export function StepList({ study, radio, units, current, answers, onPick }: Props) {
+  const awaited = useStudy(isAwaited);
   const inked = (100 * inkedSteps(answers)) / steps.length;
   return (
     <div className="check-steps">
@@ -32,7 +34,9 @@ export function StepList({ study, radio, units, current, answers, onPick }: Prop
             >
               <span className="no num">{i + 1}</span>
               <b>{words}</b>
-              <span className="c">{computedWords(name, study, radio, units)}</span>
+              <span className="c">
+                {awaited && name !== 'sign' ? 'not yet' : computedWords(name, study, radio, units)}
+              </span>
               <span className={answers[name] && answers[name] !== NOT_REACHED ? 'm measured' : 'm'}>
                 {answers[name] ?? '–'}
               </span>

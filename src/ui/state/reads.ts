@@ -1,5 +1,6 @@
 import { create } from 'zustand';
 import type { AngleClass } from '../../book/index.ts';
+import type { PlaceAlong } from '../../workers/index.ts';
 
 /** What a site of the list reads, from its study under the rule in force. */
 export interface SiteRead {
@@ -17,8 +18,8 @@ export interface SiteRead {
 export interface ReadsState {
   /** Under which rule and in which state of the book the reads were made. */
   readonly bySite: ReadonlyMap<string, SiteRead | { readonly none: string }>;
-  /** Metres along its road of each site, null where no road is near; left out where not known yet. */
-  readonly along: ReadonlyMap<string, number | null>;
+  /** Where along its road each site lies, null where no road is near; left out where not known yet. */
+  readonly along: ReadonlyMap<string, PlaceAlong | null>;
 }
 
 export const useReads = create<ReadsState>()(() => ({ bySite: new Map(), along: new Map() }));

@@ -39,3 +39,6 @@ export const useStudy = create<StudyState>()(() => emptyStudy);
 
 /** What is known of the newest point: whole, or its ground ahead of the rest. */
 export const newestAnswer = ({ ahead, answer }: StudyState): StudyAnswer | null => ahead ?? answer;
+
+/** There is no study yet, and nothing that speaks against one. */
+export const isAwaited = ({ answer, problem }: StudyState): boolean => answer === null && problem === null;

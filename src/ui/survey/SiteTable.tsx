@@ -1,17 +1,18 @@
-import { useEffect, useRef } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import { formatAngleRange, formatDegrees, formatLength, type UnitSystem } from '../../units/index.ts';
 import { useActions } from '../desk-context.ts';
 import { ClassRing } from './ClassRing.tsx';
+import { listLayout } from './list-layout.ts';
+import { RoadSpines } from './RoadSpines.tsx';
 import type { SiteRow } from './site-rows.ts';
 import { useWindow } from './use-window.ts';
 
-const ROW_PX = 44;
-
-/** The list, as much of it as is in view; arrow keys go from site to site. */
-export function SiteTable({ rows, selected, units }: Props) {
+/** The list, as much of it as is in view, `byRoad` with each road as a line beside its sites; arrow keys go from site to site. */
+export function SiteTable({ rows, selected, units, byRoad }: Props) {
   const { desk } = useActions();
   const box = useRef<HTMLDivElement>(null);
-  const [first, last] = useWindow(box, rows.length, ROW_PX);
+  const layout = useMemo(() => listLayout(rows, byRoad), [rows, byRoad]);
+  const [first, last] = useWindow(box, layout.tops);
   const inView = rows.slice(first, last);
   useEffect(() => {
     desk.reads.want(inView.map(({ site }) => site.id));
@@ -19,7 +20,7 @@ export function SiteTable({ rows, selected, units }: Props) {
   return (
     <div
       ref={box}
-      className="site-table"
+      className={byRoad ? 'site-table by-road' : 'site-table'}
       role="toolbar"
       aria-orientation="vertical"
       aria-label="Sites, arrow keys go from one to the next"
@@ -33,11 +34,12 @@ export function SiteTable({ rows, selected, units }: Props) {
         next?.scrollIntoView({ block: 'nearest' });
       }}
     >
-      <ul style={{ height: rows.length * ROW_PX }} aria-label={`${rows.length} sites`}>
+      {byRoad && <RoadSpines rows={rows} layout={layout} first={first} last={last} selected={selected} />}
+      <ul style={{ height: layout.tops.at(-1) }} aria-label={`${rows.length} sites`}>
         {inView.map((row, i) => (
           <li
             key={row.site.id}
-            style={{ top: (first + i) * ROW_PX }}
+            style={{ top: layout.tops[first + i] }}
             aria-setsize={rows.length}
             aria-posinset={first + i + 1}
           >
@@ -49,9 +51,10 @@ export function SiteTable({ rows, selected, units }: Props) {
             >
               <ClassRing look={row.read && 'className' in row.read ? row.read.className : null} />
               <span className={isChecked(row) ? 'row-name' : 'row-name unchecked'}>{row.site.name}</span>
-              <span className="row-road">{row.site.roadName ?? 'no road name'}</span>
-              <span className="row-figures num">{figures(row, units)}</span>
               <span className={isChecked(row) ? 'row-check' : 'row-check accent'}>{checkWords(row)}</span>
+              <span className={byRoad ? 'unseen' : 'row-road'}>{row.site.roadName ?? 'no road name'}</span>
+              {byRoad && <span className="row-mile num">{mileWords(row)}</span>}
+              <span className="row-figures num">{figures(row, units)}</span>
             </button>
           </li>
         ))}
@@ -64,9 +67,13 @@ interface Props {
   readonly rows: readonly SiteRow[];
   readonly selected: string | null;
   readonly units: UnitSystem;
+  readonly byRoad: boolean;
 }
 
 const isChecked = ({ checkedOn, changedOn }: SiteRow): boolean => checkedOn !== null && changedOn === null;
+
+/** The mile by the road's own markers, where it has them. */
+const mileWords = ({ along }: SiteRow): string => (along && along.mile !== null ? `mi ${along.mile.toFixed(2)}` : '');
 
 function checkWords({ checkedOn, changedOn }: SiteRow): string {
   if (changedOn) return `changed ${changedOn}`;

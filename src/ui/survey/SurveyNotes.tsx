@@ -63,7 +63,12 @@ export function SurveyNotes() {
         </label>
       </div>
       {picked.length > 0 ? (
-        <SiteTable rows={picked} selected={subject?.kind === 'site' ? subject.id : null} units={units} />
+        <SiteTable
+          rows={picked}
+          selected={subject?.kind === 'site' ? subject.id : null}
+          units={units}
+          byRoad={sort === 'road'}
+        />
       ) : (
         <p className="list-empty">
           No site fits. <PositionFind text={search} />

@@ -1,4 +1,5 @@
 import { changedSince, type EventRecord, type SignOffRecord, type SiteRecord } from '../../book/index.ts';
+import type { PlaceAlong } from '../../workers/index.ts';
 import type { SiteRead } from '../state/index.ts';
 
 export const filters = ['all', 'not checked', 'undecided', 'high'] as const;
@@ -19,10 +20,12 @@ export interface SiteRow {
   /** Place in the order of names, and of roads with names within them. */
   readonly byName: number;
   readonly byRoad: number;
+  /** Where along its road it lies; null where no road is near or it is not known yet. */
+  readonly along: PlaceAlong | null;
 }
 
 /** Places of sites in the orders of words: the comparing of words is done once, not at every search. */
-export type SiteOrder = ReadonlyMap<string, { readonly byName: number; readonly byRoad: number }>;
+export type SiteOrder = ReadonlyMap<string, Pick<SiteRow, 'byName' | 'byRoad' | 'along'>>;
 
 /**
  * All sites by name, of equal names by id. `before` is the order as it was: sites that are still there keep their places, so that after an edit few
@@ -39,12 +42,12 @@ export function sitesByName(
 }
 
 /**
- * The orders of all sites, given by name. By road: roads by name, along each as far as `along` (metres by site) knows, then by
+ * The orders of all sites, given by name. By road: roads by name, along each as far as `places` (by site) knows, then by
  * name; sites off every road come last in theirs, those without a road name last of all.
  */
 export function siteOrder(
   names: readonly SiteRecord[],
-  along: ReadonlyMap<string, number | null> = new Map(),
+  places: ReadonlyMap<string, PlaceAlong | null> = new Map(),
 ): SiteOrder {
   const roads = [...new Set(names.map(({ roadName }) => roadName ?? '\uffff'))].sort(collator.compare);
   const roadPlace = new Map(roads.map((road, i) => [road, i]));
@@ -52,11 +55,14 @@ export function siteOrder(
     id,
     byName,
     road: roadPlace.get(roadName ?? '\uffff')!,
-    alongM: along.get(id) ?? Number.MAX_VALUE,
+    along: places.get(id) ?? null,
   }));
-  const inOrder = [...keys].sort((a, b) => a.road - b.road || a.alongM - b.alongM || a.byName - b.byName);
-  return new Map(inOrder.map(({ id, byName }, byRoad) => [id, { byName, byRoad }]));
+  const inOrder = [...keys].sort((a, b) => a.road - b.road || metres(a.along) - metres(b.along) || a.byName - b.byName);
+  return new Map(inOrder.map(({ id, byName, along }, byRoad) => [id, { byName, byRoad, along }]));
 }
+
+/** Those whose place is not known come last. */
+const metres = (along: PlaceAlong | null): number => along?.m ?? Number.MAX_VALUE;
 
 /** Rows of all sites in their `order`. `reads` as far as they have been made; `events` mark the sites that lie in their areas. */
 export function siteRows(

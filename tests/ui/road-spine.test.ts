@@ -1,0 +1,57 @@
+import { expect, test } from 'vitest';
+import { HEAD_PX, listLayout, ROW_PX } from '../../src/ui/survey/list-layout.ts';
+import { roadSpine } from '../../src/ui/survey/road-spine.ts';
+import type { SiteRow } from '../../src/ui/survey/site-rows.ts';
+
+const row = (roadName: string | null, along: SiteRow['along'] = null): SiteRow =>
+  ({ site: { id: 'x', roadName }, along }) as unknown as SiteRow;
+const at = (m: number, mile: number | null = null): SiteRow => row('Cinder Grade Road', { m, mile });
+
+test('each road has its name above its sites; rows of any other order follow one another', () => {
+  const rows = [row('A'), row('A'), row('B'), row(null)];
+  const { tops, groups } = listLayout(rows, true);
+  expect(groups).toEqual([
+    { road: 'A', first: 0, end: 2, topPx: 0 },
+    { road: 'B', first: 2, end: 3, topPx: HEAD_PX + 2 * ROW_PX },
+    { road: null, first: 3, end: 4, topPx: 2 * HEAD_PX + 3 * ROW_PX },
+  ]);
+  expect(tops).toEqual([30, 74, 148, 222, 266]);
+  expect(listLayout(rows, false)).toEqual({ tops: [0, 44, 88, 132, 176], groups: [] });
+  expect(listLayout([], true)).toEqual({ tops: [0], groups: [] });
+});
+
+test('dots keep the proportions of the road, inside its line', () => {
+  const { dots, lengthPx, ticks } = roadSpine([at(100), at(200), at(500), at(1100)]);
+  const [a, b, c, d] = dots as [number, number, number, number];
+  expect((c - a) / (b - a)).toBeCloseTo(4, 9);
+  expect((d - a) / (b - a)).toBeCloseTo(10, 9);
+  expect(a).toBeGreaterThan(0);
+  expect(d).toBeLessThan(lengthPx);
+  expect(ticks).toEqual([]);
+});
+
+test('half miles stand in proportion between the sites that have a mile, whichever way the miles run', () => {
+  for (const [first, last] of [
+    [3.2, 4.2],
+    [4.2, 3.2],
+  ] as const) {
+    const { dots, ticks } = roadSpine([at(0, first), at(1000, last)]);
+    expect(ticks.map(({ mile }) => mile).sort()).toEqual([4, null]);
+    const four = ticks.find(({ mile }) => mile === 4)!;
+    const share = (four.px - dots[0]!) / (dots[1]! - dots[0]!);
+    expect(share).toBeCloseTo((4 - first) / (last - first), 9);
+  }
+});
+
+test('a site whose place is not known has no dot; sites without a mile stand by their metres alone', () => {
+  const { dots, ticks } = roadSpine([at(0, 1.4), at(500), at(1000, 2.1), row('Cinder Grade Road')]);
+  expect(dots[3]).toBeNull();
+  expect(dots[1]! * 2).toBeCloseTo(dots[0]! + dots[2]!, 9);
+  expect(ticks.map(({ mile }) => mile)).toEqual([null, 2]);
+  expect(roadSpine([row('A'), row('A')])).toEqual({ lengthPx: 2 * ROW_PX, dots: [null, null], ticks: [] });
+});
+
+test('one site, or sites at one place, stand in the middle of their line', () => {
+  const { dots, lengthPx } = roadSpine([at(700, 2), at(700, 2)]);
+  expect(dots).toEqual([lengthPx / 2, lengthPx / 2]);
+});
