@@ -3,15 +3,17 @@ import { useCall, useCallState } from './use-call.ts';
 
 /** News of the district and of the app itself, at the end of the page: never over what is being read, and nothing reloads by itself. */
 export function Notices() {
+  const { place } = useCallState();
   return (
     <>
-      <NewerDistrict />
+      {place.kind !== 'start' && <NewerDistrict />}
       <NewerApp />
     </>
   );
 }
 
-function NewerDistrict() {
+/** That there is a newer state of the district, with the way to it; on the first screen it stands with what is kept. */
+export function NewerDistrict() {
   const call = useCall();
   const { newer, keeping, pack } = useCallState();
   if (!newer) return null;

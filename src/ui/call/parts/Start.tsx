@@ -5,6 +5,7 @@ import { mileText } from '../../../road/index.ts';
 import { compassWord } from '../../../units/index.ts';
 import { dayWords } from './day-words.ts';
 import { KeptLine } from './KeptLine.tsx';
+import { NewerDistrict } from './Notices.tsx';
 import { Ring } from './Ring.tsx';
 import { useCall, useCallState } from './use-call.ts';
 
@@ -30,6 +31,7 @@ export function Start() {
       </header>
       {pack?.invented && <p class="where">An invented district, for trying out.</p>}
       <KeptLine />
+      <NewerDistrict />
       {pack?.publishedAtMs !== undefined && (
         <p class="where">
           Published {dayWords(pack.publishedAtMs)}. {READABLE_BY_ANYONE}

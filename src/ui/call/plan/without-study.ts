@@ -5,6 +5,7 @@ import {
   defaultResponse,
   fieldCheck,
   live,
+  type ResponseRow,
   responseOf,
 } from '../../../book/index.ts';
 import { formatDegreesMinutes, formatUsng } from '../../../geo/index.ts';
@@ -51,9 +52,19 @@ export function withoutStudy(book: Book | null, site: CallSite, units: UnitSyste
     places: (book ? live(book, 'supportPlaces') : [])
       .filter(({ siteId }) => siteId === site.id)
       .map((place) => `${placeWords(site, place, units)}.`),
-    calls: callsFor(response, { planAs: null, ...unknown, hazards }).map(
-      ({ resource, why, agency, phone, radio }): StudyCall => ({ who: resource, why, agency, phone, radio }),
-    ),
+    calls: oncePerName(callsFor(response, { planAs: null, ...unknown, hazards })),
     checkedOn: inField?.on ?? site.checkedOn,
   };
+}
+
+/** Each of those to call once, with every reason for which the table would ask: none of them is known to hold here. */
+function oncePerName(rows: readonly ResponseRow[]): StudyCall[] {
+  const calls = new Map<string, StudyCall>();
+  for (const { resource: who, why, agency, phone, radio } of rows) {
+    const key = JSON.stringify([who, agency, phone, radio]);
+    const before = calls.get(key);
+    const reason = why === '' ? '' : `if ${why}`;
+    calls.set(key, { who, agency, phone, radio, why: [before?.why ?? '', reason].filter(Boolean).join(', ') });
+  }
+  return [...calls.values()];
 }
