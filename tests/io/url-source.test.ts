@@ -112,6 +112,18 @@ describe('bytes behind an address', () => {
     const short = urlSource('https://x.invalid/a.tif', { fetch: empty }).read(0, 10);
     await expect(short).rejects.toThrow('sent 0 bytes where 10 were asked for');
   });
+
+  it('are asked for once more where they ended early', async () => {
+    let answers = 0;
+    const once = async (): Promise<Response> => {
+      answers++;
+      const bytes = new Uint8Array(answers === 1 ? 3 : 10).fill(answers);
+      return new Response(bytes, { status: 206, headers: { 'content-range': 'bytes 0-9/1000' } });
+    };
+    const bytes = await urlSource('https://x.invalid/a.tif', { fetch: once }).read(0, 10);
+    expect([...new Uint8Array(bytes)]).toEqual(new Array(10).fill(2));
+    expect(answers).toBe(2);
+  });
 });
 
 describe('ground behind an address', () => {

@@ -26,29 +26,37 @@ export function urlSource(url: string, options: UrlSourceOptions = {}): ByteSour
   async function read(offset: number, length: number, signal?: AbortSignal): Promise<ArrayBuffer> {
     if (length <= 0 || (total !== null && offset >= total)) return new ArrayBuffer(0);
     if (whole) return (await whole).slice(offset, offset + length);
+    // Whoever answers in between, a service worker or a proxy, may end one answer early; a second such one is told.
+    const first = await part(offset, length, signal);
+    const { bytes, expected } = isShort(first) ? await part(offset, length, signal) : first;
+    if (!isShort({ bytes, expected })) return bytes;
+    throw new UserError(
+      'cut-off',
+      `${url} sent ${bytes.byteLength} bytes where ${expected} were asked for; try again.`,
+    );
+  }
+
+  const isShort = ({ bytes, expected }: Part): boolean => bytes.byteLength < expected;
+
+  /** What one answer brings. */
+  async function part(offset: number, length: number, signal?: AbortSignal): Promise<Part> {
     const answer = await send(offset, length, signal);
     if (answer.status === 416) {
       total = totalOf(answer) ?? total;
       await answer.body?.cancel();
-      return new ArrayBuffer(0);
+      return { bytes: new ArrayBuffer(0), expected: 0 };
     }
     await checkAnswer(answer, url);
     if (answer.status !== 206) {
       whole ??= readWhole(answer, signal);
-      return (await whole).slice(offset, offset + length);
+      return { bytes: (await whole).slice(offset, offset + length), expected: 0 };
     }
     total = totalOf(answer) ?? total;
     checkVersion(answer);
     checkStart(answer, offset);
     const bytes = await body(answer, signal);
     const expected = total === null ? bytes.byteLength : Math.min(length, total - offset);
-    if (bytes.byteLength < expected) {
-      throw new UserError(
-        'cut-off',
-        `${url} sent ${bytes.byteLength} bytes where ${expected} were asked for; try again.`,
-      );
-    }
-    return bytes.byteLength > length ? bytes.slice(0, length) : bytes;
+    return { bytes: bytes.byteLength > length ? bytes.slice(0, length) : bytes, expected };
   }
 
   async function send(offset: number, length: number, signal?: AbortSignal): Promise<Response> {
@@ -121,6 +129,12 @@ export function urlSource(url: string, options: UrlSourceOptions = {}): ByteSour
   }
 
   return { name: url, read, size: async () => total };
+}
+
+interface Part {
+  readonly bytes: ArrayBuffer;
+  /** How many bytes the file has there, as far as its server says. */
+  readonly expected: number;
 }
 
 /** Total size that a Content-Range names, or null; browsers hide the header where the server does not expose it. */
