@@ -6,10 +6,10 @@ import type { GroundWork } from './work.ts';
 
 /** What a page can show of a site at the smallest round scale that holds the layouts, metres: behind the edge, past it, to each side. */
 const BEHIND_M = 35;
-const LEAST_AHEAD_M = 110;
-const LEAST_ASIDE_M = 50;
+const LEAST_AHEAD_M = 125;
+const LEAST_ASIDE_M = 65;
 /** Contours need no more points than this; a study is kept on phones. */
-const MOST_POINTS = 2600;
+const MOST_POINTS = 3400;
 const LEAST_STEP_M = 2;
 const CM = 100;
 

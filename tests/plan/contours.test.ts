@@ -108,7 +108,7 @@ describe('contours of a study', () => {
     const { fromM, stepM, columns, baseM, overBaseCm } = relief!;
     const rows = overBaseCm.length / columns;
     expect(Number.isInteger(rows)).toBe(true);
-    expect(overBaseCm.length).toBeLessThan(2700);
+    expect(overBaseCm.length).toBeLessThan(3500);
     expect(fromM[0] + (columns - 1) * stepM).toBeGreaterThan(descent!.horizontalM + 20);
     for (const i of [0, 7, columns + 3, 5 * columns + 11, overBaseCm.length - 1]) {
       const along = fromM[0] + (i % columns) * stepM;
