@@ -54,7 +54,9 @@ export function SiteTable({ rows, selected, units, byRoad }: Props) {
               <span className={isChecked(row) ? 'row-check' : 'row-check accent'}>{checkWords(row)}</span>
               <span className={byRoad ? 'unseen' : 'row-road'}>{row.site.roadName ?? 'no road name'}</span>
               {byRoad && <span className="row-mile num">{mileWords(row)}</span>}
-              <span className="row-figures num">{figures(row, units)}</span>
+              <span className="row-figures num" title={figures(row, units)}>
+                {figures(row, units)}
+              </span>
             </button>
           </li>
         ))}
