@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { BrowserFirst } from './config/browser-first.ts';
 import { totals } from './config/totals-reporter.ts';
 
 export default defineConfig({
@@ -9,6 +10,7 @@ export default defineConfig({
     // Two at once also on two cores; tests leave no state in modules, so a worker loads each of them once.
     maxWorkers: 2,
     isolate: false,
+    sequence: { sequencer: BrowserFirst },
     reporters: ['default', totals],
   },
 });

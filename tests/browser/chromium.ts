@@ -18,6 +18,28 @@ export function withoutChromium(): boolean {
   return true;
 }
 
+/**
+ * Parts of Chromium that are off: the pages behind its own address bar, which cost every window as much as a small app, and what
+ * the driver turns off, since of two such lists the last one counts.
+ */
+const withoutFeatures = [
+  'WebUIOmniboxPopup',
+  'WebUIOmniboxAimPopup',
+  'AimEnabled',
+  'AvoidCorsURLLoaderRestartOnRedirect',
+  'AvoidUnnecessaryBeforeUnloadCheckSync',
+  'DestroyProfileOnBrowserClose',
+  'HttpsFirstBalancedModeAutoEnable',
+  'HttpsUpgrades',
+  'LensOverlay',
+  'MediaRouter',
+  'NetworkTimeServiceQuerying',
+  'OptimizationHints',
+  'PaintHolding',
+  'PreconnectToSearch',
+  'ThirdPartyStoragePartitioning',
+];
+
 /** A software renderer and no traffic of its own. */
 export const chromiumArguments = [
   '--no-sandbox',
@@ -29,6 +51,7 @@ export const chromiumArguments = [
   '--disable-component-update',
   '--disable-sync',
   '--no-first-run',
+  `--disable-features=${withoutFeatures.join(',')}`,
 ];
 
 /** A quiet Chromium. */
