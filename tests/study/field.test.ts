@@ -258,6 +258,36 @@ it('over many single readings of every quantity nothing ever gets better, and a 
   expect(worseCount).toBeGreaterThan(15);
 }, 60_000);
 
+it('in worse conditions a single reading betters nothing either, nor do worse conditions better what was read', () => {
+  const random = seededRandom(23);
+  const names = ['wet', 'ice', 'night', 'wind', 'looseGround'] as const;
+  let laidOut = 0;
+  for (let n = 0; n < 12; n++) {
+    const added = names.filter((name) => random.next() < (name === 'ice' ? 0.15 : 0.4));
+    const foul: StudyInputs = {
+      ...inputs,
+      conditions: { ...inputs.conditions, ...Object.fromEntries(added.map((name) => [name, true])) },
+    };
+    const quantity = quantityNames[n % quantityNames.length]!;
+    const value = Math.round(random.next() * Math.min(quantities[quantity].most, 60) * 10) / 10;
+    const read = [reading(quantity, value, { stretchM: random.next() < 0.5 ? stretch : null })];
+    const what = `${quantity} ${value}, ${added.join(' ') || 'fair'}`;
+    const [fairRead, foulPlain, foulRead] = [study(read), study(null, [], foul), study(read, [], foul)];
+    noBetter(foulRead, foulPlain, what);
+    noBetter(foulRead, fairRead, what);
+    for (const before of [foulPlain, fairRead]) {
+      const [first, was] = [foulRead.layouts[0], before.layouts[0]];
+      if (first === undefined) continue;
+      expect(was, what).toBeDefined();
+      laidOut++;
+      for (const name of ['hanging', 'held', 'belay'] as const)
+        if (first.id === was!.id)
+          expect(first.tensionKn[name], `${name} after ${what}`).toBeGreaterThanOrEqual(was!.tensionKn[name] - 1e-6);
+    }
+  }
+  expect(laidOut).toBeGreaterThan(8);
+}, 120_000);
+
 it('a steeper reading never plans gentler nor lessens a tension, whatever its tool', () => {
   for (const tool of ['inclinometer', 'eye'] as const) {
     let last = plain;
