@@ -17,6 +17,9 @@ const INDEX = 5;
 /** Shorter lines are the noise of flat ground, drawing units. */
 const LEAST_LENGTH = 24;
 
+/** Places for a height are tried this far apart along its line, drawing units. */
+const LOOK_EACH = 16;
+
 /** A contour on the page: x, y flat, its height in the reader's unit, whether it is an index line. */
 interface Contour {
   readonly points: readonly number[];
@@ -59,11 +62,29 @@ function linesOf(relief: StudyRelief, frame: PlanFrame, interval: number, unitM:
   const list: Contour[] = [];
   for (let step = Math.ceil(low / interval); step * interval <= high; step++) {
     for (const line of isoLines(grid, step * interval)) {
-      const points = frame.page(line.map((cells, i) => fromM[i % 2]! + cells * stepM));
-      if (lengthOf(points) >= LEAST_LENGTH) list.push({ points, height: step * interval, index: step % INDEX === 0 });
+      for (const points of inView(frame.page(line.map((cells, i) => fromM[i % 2]! + cells * stepM)), frame)) {
+        if (lengthOf(points) >= LEAST_LENGTH) list.push({ points, height: step * interval, index: step % INDEX === 0 });
+      }
     }
   }
   return list;
+}
+
+/** The parts of a line that run through the view, each with the points on both sides of the neat line. */
+function inView(points: readonly number[], { box }: PlanFrame): number[][] {
+  const inside = (i: number): boolean =>
+    holds(box, { x0: points[i]!, y0: points[i + 1]!, x1: points[i]!, y1: points[i + 1]! });
+  const parts: number[][] = [];
+  let part: number[] = [];
+  for (let i = 0; i + 1 < points.length; i += 2) {
+    const near = inside(i) || (i > 0 && inside(i - 2)) || (i + 3 < points.length && inside(i + 2));
+    if (near) part.push(points[i]!, points[i + 1]!);
+    else if (part.length > 0) {
+      parts.push(part);
+      part = [];
+    }
+  }
+  return part.length > 0 ? [...parts, part] : parts;
 }
 
 /** Paper over the bench between its edges, where both are known, else over the travelled way. */
@@ -87,8 +108,13 @@ export function contourHeights({ index }: ContourDrawing, frame: PlanFrame): str
     if (told.has(height)) continue;
     const words = height.toLocaleString('en-US');
     const half = textWidth([words], 11) / 2 + 2;
+    let [lastX, lastY] = [Number.NEGATIVE_INFINITY, 0];
     for (let i = 2; i + 3 < points.length; i += 2) {
       const [x, y] = [points[i]!, points[i + 1]!];
+      if (Math.hypot(x - lastX, y - lastY) < LOOK_EACH) continue;
+      [lastX, lastY] = [x, y];
+      const middle = { x0: x - 6, y0: y - 6, x1: x + 6, y1: y + 6 };
+      if (!holds(inside, middle) || crowding(middle, box, frame.taken) > 0) continue;
       const deg = upright(
         (Math.atan2(points[i + 3]! - points[i - 1]!, points[i + 2]! - points[i - 2]!) * 180) / Math.PI,
       );

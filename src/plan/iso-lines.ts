@@ -12,11 +12,27 @@ export interface HeightGrid {
 export function isoLines({ columns, rows, heights }: HeightGrid, level: number): number[][] {
   // A crossing by the side it lies on: sides along a row first, then those down a column.
   const down = columns * rows;
-  const next = new Map<number, number[]>();
-  const link = (a: number, b: number): void => {
-    next.set(a, [...(next.get(a) ?? []), b]);
-    next.set(b, [...(next.get(b) ?? []), a]);
+  // The two sides that each is joined to, −1 for none; a line has two ends or none, so two are enough.
+  const links = new Int32Array(4 * down).fill(-1);
+  const crossedSides: number[] = [];
+  const put = (side: number, to: number): void => {
+    if (links[2 * side] === -1) links[2 * side] = to;
+    else links[2 * side + 1] = to;
   };
+  const link = (a: number, b: number): void => {
+    put(a, b);
+    put(b, a);
+    crossedSides.push(a, b);
+  };
+  /** Takes a link away and gives its other end; −1 where there is none. */
+  const take = (side: number): number => {
+    const k = links[2 * side + 1] === -1 ? 2 * side : 2 * side + 1;
+    const on = links[k]!;
+    links[k] = -1;
+    if (on !== -1) links[links[2 * on] === side ? 2 * on : 2 * on + 1] = -1;
+    return on;
+  };
+  const countOf = (side: number): number => (links[2 * side] === -1 ? 0 : 1) + (links[2 * side + 1] === -1 ? 0 : 1);
   for (let row = 0; row + 1 < rows; row++) {
     for (let column = 0; column + 1 < columns; column++) {
       const at = row * columns + column;
@@ -45,12 +61,8 @@ export function isoLines({ columns, rows, heights }: HeightGrid, level: number):
     const line = [...crossing(start)];
     let side = start;
     for (;;) {
-      const on = next.get(side)?.pop();
-      if (on === undefined) return line;
-      next.set(
-        on,
-        next.get(on)!.filter((_, i, all) => i !== all.indexOf(side)),
-      );
+      const on = take(side);
+      if (on === -1) return line;
       line.push(...crossing(on));
       side = on;
     }
@@ -58,7 +70,7 @@ export function isoLines({ columns, rows, heights }: HeightGrid, level: number):
   const lines: number[][] = [];
   // Open lines from their ends, then what is left: closed ones.
   for (const ends of [1, 2]) {
-    for (const side of [...next.keys()]) if (next.get(side)!.length === ends) lines.push(walk(side));
+    for (const side of crossedSides) if (countOf(side) === ends) lines.push(walk(side));
   }
   return lines.filter((line) => line.length > 2);
 }
