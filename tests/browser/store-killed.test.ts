@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { seededRandom } from '../../src/units/index.ts';
 import { scratch } from '../helpers/gdal.ts';
 import { repeats } from '../helpers/long-run.ts';
-import { chromiumPath, withoutChromium } from './chromium.ts';
+import { chromiumArguments, chromiumPath, withoutChromium } from './chromium.ts';
 import { type StoreServer, serveStorePage } from './store-server.ts';
 
 const ALL = 100;
@@ -26,13 +26,8 @@ interface EditReport {
 
 /** A Chromium of one profile at an address; nothing but the page speaks to the test. */
 function start(url: string): ChildProcess {
-  const flags = ['--headless', '--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'];
-  flags.push(
-    '--disable-component-update',
-    '--disable-sync',
-    '--disable-extensions',
-    `--user-data-dir=${folder.path('profile')}`,
-  );
+  const own = ['--headless', '--disable-gpu', '--disable-extensions', `--user-data-dir=${folder.path('profile')}`];
+  const flags = [...chromiumArguments, ...own];
   return spawn(chromiumPath()!, [...flags, `${url}#edit`], { stdio: 'ignore', detached: true });
 }
 
