@@ -1,4 +1,5 @@
-import { type PointerEvent, type ReactNode, useRef, useState } from 'react';
+import { type PointerEvent, type ReactNode, useLayoutEffect, useRef, useState } from 'react';
+import { usePlace } from './state/index.ts';
 
 const states = ['peek', 'half', 'full'] as const;
 type DrawerState = (typeof states)[number];
@@ -13,6 +14,13 @@ const STEP_PX = 60;
  */
 export function Drawer({ children, foot }: { readonly children: ReactNode; readonly foot: ReactNode }) {
   const [state, setState] = useState<DrawerState>('peek');
+  const scroll = useRef<HTMLDivElement>(null);
+  // A point that is dragged about stays the same subject: what somebody reads of it stays in sight.
+  const about = usePlace(({ screen, subject }) => `${screen} ${subject?.kind === 'site' ? subject.id : subject?.kind}`);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whatever is opened is read from its sentence on.
+  useLayoutEffect(() => {
+    scroll.current?.scrollTo(0, 0);
+  }, [about]);
   const startY = useRef<number | null>(null);
   const step = (by: number): void => {
     const next = Math.min(states.length - 1, Math.max(0, states.indexOf(state) + by));
@@ -41,7 +49,9 @@ export function Drawer({ children, foot }: { readonly children: ReactNode; reado
         onPointerUp={onPointerUp}
         onClick={onClick}
       />
-      <div className="notes-scroll">{children}</div>
+      <div ref={scroll} className="notes-scroll">
+        {children}
+      </div>
       {foot}
     </article>
   );

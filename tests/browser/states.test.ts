@@ -60,6 +60,11 @@ describe.skipIf(withoutChromium())('what opens on the screens', () => {
       await page.getByRole('button', { name: 'tap to enter' }).first().click();
       for (const block of await page.locator('.key-list summary').all()) await block.click();
       await sound('a reading being entered, sharing, the keys');
+      // The notes scroll in their own place: focus far down must not push the page about them out of sight.
+      await page.locator('.notes-body input').last().focus();
+      const pushed = () =>
+        document.querySelector('.notes')!.scrollHeight - document.querySelector('.notes')!.clientHeight;
+      expect(await page.evaluate(pushed)).toBeLessThanOrEqual(1);
       await page.locator('.layout-row .figure-key', { hasText: 'reset' }).first().click();
       await sound('why');
       await page.goto(`${here.url}/#/study/barrier-reach`);
@@ -68,6 +73,8 @@ describe.skipIf(withoutChromium())('what opens on the screens', () => {
       await sound('a high site, its layouts open');
       await page.goto(`${here.url}/#/study/level-acre`);
       await sentenceLike(page, /No drop edge/);
+      // Whatever is opened is read from its sentence on.
+      expect(await page.locator('.notes-scroll').evaluate((element) => element.scrollTop)).toBe(0);
       await sound('no drop edge');
       expect(complaints).toEqual([]);
       await close();
