@@ -66,13 +66,7 @@ export function compareRank(a: RankKey, b: RankKey): { readonly order: number; r
   return { order: 0, step: null };
 }
 
-/** The same order without the step that decided, for a search that asks a hundred thousand times. */
-export const rankOrder = (a: RankKey, b: RankKey): number =>
-  beforeHold(a, b) ||
-  holdTenths(b.grade, b.leastHoldFactor) - holdTenths(a.grade, a.leastHoldFactor) ||
-  afterHold(a, b);
-
-/** The order by the steps before the hold. */
+/** The order by the steps before the hold, without the step that decided: a search asks a hundred thousand times. */
 export const beforeHold = (a: RankKey, b: RankKey): number =>
   VERDICTS[a.verdict] - VERDICTS[b.verdict] ||
   (a.practical ? 0 : 1) - (b.practical ? 0 : 1) ||
