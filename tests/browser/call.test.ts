@@ -169,6 +169,15 @@ describe.skipIf(withoutChromium())('the call view on a phone', () => {
     await page.locator('.hits button').first().waitFor();
     expect(await page.locator('.hits').textContent()).toContain('43.99950, -128.01560');
   }, 120_000);
+
+  test('what is typed before the district is there is read once it is', async () => {
+    const { page, close } = await openPage(browser, `${server.url}/call/`, phone);
+    const box = page.getByLabel('Road and mile, site or position');
+    await box.fill('43.9995, 128.0156');
+    await page.getByText(/lies outside the district; with the other sign of the longitude/).waitFor();
+    expect(await box.inputValue()).toBe('43.9995, 128.0156');
+    await close();
+  }, 120_000);
 });
 
 /** Runs in the page: contrast AAA and what else axe finds. */

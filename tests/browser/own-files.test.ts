@@ -126,7 +126,7 @@ describe.skipIf(withoutChromium())('own files', () => {
           ({ files }) => files?.[0]?.name,
         ),
       );
-    await expect.poll(names).toEqual(['county.tif', 'county-roads.geojson', undefined]);
+    await expect.poll(names, { timeout: 20_000 }).toEqual(['county.tif', 'county-roads.geojson', undefined]);
     // What cannot be read is told; nothing of it stays open.
     await page.getByRole('button', { name: 'Open', exact: true }).click();
     await sentenceLike(page, /county\.tif .*stays open/);

@@ -181,6 +181,15 @@ export function createCall() {
     set({ hits: understand(query, { pack, index: index.index, readPosition: read }) });
   }
 
+  let searched = get().pack;
+  // What was typed before the district was there is read once it is.
+  store.follow(() => {
+    const { pack, query } = get();
+    if (pack === searched) return;
+    searched = pack;
+    if (query !== '') void type(query);
+  });
+
   /** Keeps the district where what is kept is not of its present state; true where it is by then. */
   async function keep(): Promise<boolean> {
     here = null;
@@ -258,7 +267,8 @@ export function createCall() {
       // Another district was kept: its studies may not stand for this one's.
       if (kept && !pack) await forgetKept(disk, localStorage).catch(() => {});
       set({ pack, loading: false, light: lightNow() });
-      followAddress();
+      // Somebody may have begun to type: an address that names nothing does not take that away.
+      if (get().query === '' || readCallAddress(location.hash, location.search).kind !== 'start') followAddress();
       await urgent;
       void followShell((shell) => set({ shell }));
       set({ kept: await keptState(disk, localStorage).catch(() => null) });
