@@ -7,6 +7,8 @@ export default defineConfig({
     include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
     environment: 'node',
     testTimeout: 30_000,
+    // A page that draws its map in software answers late under load.
+    expect: { poll: { timeout: 20_000 } },
     // Two at once also on two cores; tests leave no state in modules, so a worker loads each of them once.
     maxWorkers: 2,
     isolate: false,
