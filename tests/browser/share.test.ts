@@ -138,9 +138,9 @@ describe.skipIf(withoutChromium())('sharing', () => {
     await call.getByTestId('sheet').getByText('the lip').last().waitFor();
     // A white page would light the cab at night.
     const sides = call.getByTestId('sheet').locator('> div > svg');
+    await expect.poll(() => sides.count()).toBe(3);
     for (const side of await sides.all())
       expect(await side.evaluate((svg) => getComputedStyle(svg).filter)).toBe('invert(0.92)');
-    expect(await sides.count()).toBe(3);
     expect(await call.getByText('somebody hurt').count()).toBe(0);
     await call.close();
   }, 150_000);

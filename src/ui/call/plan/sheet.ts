@@ -28,11 +28,14 @@ export interface SheetInputs {
   readonly address: string;
 }
 
-/** A plan sheet as SVG texts for the screen: one column for a phone, front and back; and whole as one HTML file that opens anywhere. */
+/**
+ * A plan sheet as SVG texts for the screen: one column for a phone, front and back; and whole as one HTML file that opens anywhere. Each
+ * is drawn when it is asked for.
+ */
 export interface SheetPages {
-  readonly phone: string;
-  readonly front: string;
-  readonly back: string;
+  phone(): string;
+  front(): string;
+  back(): string;
   html(): string;
 }
 
@@ -68,9 +71,9 @@ export function sheetPages({ study, name, site, pack, book, today, ...inputs }: 
   const sheet = { ...base, mile, district: base.district || pack.district };
   const options: SheetOptions = { paper: pack.units === 'us' ? 'letter' : 'a4', units: pack.units };
   return {
-    phone: phonePageSvg(sheet, pack.units),
-    front: planPageSvg(sheet, options),
-    back: cardPageSvg(sheet, options),
+    phone: () => phonePageSvg(sheet, pack.units),
+    front: () => planPageSvg(sheet, options),
+    back: () => cardPageSvg(sheet, options),
     html: () => planSheetHtml(sheet, options),
   };
 }
