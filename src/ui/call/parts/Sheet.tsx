@@ -23,10 +23,9 @@ export function Sheet({ study, name, site }: { study: Study; name: string; site:
   const { pack } = useCallState();
   const [open, setOpen] = useState(false);
   const [drawn, setDrawn] = useState<Drawn | null>(null);
-  // While the plan is read, so that the sheet is there at a touch.
+  // While the plan is read, so that the sheet is there at a touch; what fails is asked for again then.
   useEffect(() => {
-    void import('../plan/sheet.ts');
-    void import('../plan/from-book.ts');
+    Promise.all([import('../plan/sheet.ts'), import('../plan/from-book.ts')]).catch(() => {});
   }, []);
   useEffect(() => {
     if (!open || !pack) return;
