@@ -12,7 +12,7 @@ import {
   type MergeState,
   snapshotOf,
 } from '../../src/book/merge/index.ts';
-import { chromiumPath, launchChromium } from '../browser/chromium.ts';
+import { chromiumArguments, chromiumPath, launchChromium } from '../browser/chromium.ts';
 import type { StorePage } from '../browser/store-page.ts';
 import { serveStorePage } from '../browser/store-server.ts';
 import { sideBySide, span } from './harness.ts';
@@ -89,7 +89,7 @@ function apply(state: MergeState, changes: readonly Change[], n: number): number
 async function inChromium(print: (line: string) => void): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'brinkbook-'));
   const server = await serveStorePage(folder);
-  const browser = await launchChromium();
+  const browser = await launchChromium(chromiumArguments);
   try {
     const context = await browser.newContext();
     const fill = await context.newPage();

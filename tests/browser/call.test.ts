@@ -18,7 +18,7 @@ describe.skipIf(withoutChromium())('the call view on a phone', () => {
   beforeAll(async () => {
     server = await callServer(join(folder, 'app'));
     browser = await launchChromium();
-    device = await openPage(browser, `${server.url}/call/`, phone);
+    device = await openPage(browser, `${server.url}/call/`, phone, { kept: true });
     await device.page.getByText('Kept on this device: app, 3 of 3 sites').waitFor({ timeout: 90_000 });
   }, 300_000);
   afterEach(() => {
@@ -131,7 +131,7 @@ describe.skipIf(withoutChromium())('the call view on a phone', () => {
 
   test('how far the site is by road stands at its name, once the device may say where it is', async () => {
     // A device of its own, which nobody has asked anything yet.
-    const asked = await openPage(browser, `${server.url}/call/#site=kettle-bend`, phone);
+    const asked = await openPage(browser, `${server.url}/call/#site=kettle-bend`, phone, { kept: true });
     const { page } = asked;
     const context = page.context();
     await page.locator('.where', { hasText: /^Lantern Creek Road, mile 4\.7\d, downhill side, south/ }).waitFor();
@@ -171,7 +171,7 @@ describe.skipIf(withoutChromium())('the call view on a phone', () => {
   }, 120_000);
 
   test('what is typed before the district is there is read once it is', async () => {
-    const { page, close } = await openPage(browser, `${server.url}/call/`, phone);
+    const { page, close } = await openPage(browser, `${server.url}/call/`, phone, { kept: true });
     const box = page.getByLabel('Road and mile, site or position');
     await box.fill('43.9995, 128.0156');
     await page.getByText(/lies outside the district; with the other sign of the longitude/).waitFor();

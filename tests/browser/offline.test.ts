@@ -5,7 +5,7 @@ import type { BrowserContext, Page } from 'playwright-core';
 import { chromium } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { type CallServer, callServer } from './call-server.ts';
-import { chromiumArguments, chromiumPath, withoutChromium } from './chromium.ts';
+import { chromiumPath, testArguments, withoutChromium } from './chromium.ts';
 import { phone, stopReading } from './page.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'brinkbook-offline-'));
@@ -17,7 +17,7 @@ async function device(name: string): Promise<BrowserContext> {
   await open?.close();
   open = await chromium.launchPersistentContext(join(folder, name), {
     executablePath: chromiumPath()!,
-    args: chromiumArguments,
+    args: testArguments,
     ...phone,
   });
   await open.addInitScript(stopReading);

@@ -19,15 +19,20 @@ export const phone: BrowserContextOptions = {
   hasTouch: true,
 };
 
-/**
- * Opens `url` in a fresh context and listens from before its first byte. The reading of the roadside is stopped, as a person
- * would leave it, unless `roadside`: it takes a whole core, which the studies of a test then have.
- */
+/** What a test needs of a page beside the screen; each costs every page seconds of work that most tests say nothing of. */
+export interface PageNeeds {
+  /** The roadside is read; otherwise it is stopped, as a person would leave it: it takes a whole core. */
+  readonly roadside?: boolean;
+  /** The app keeps itself on the device; otherwise the browser is one without service workers. */
+  readonly kept?: boolean;
+}
+
+/** Opens `url` in a fresh context and listens from before its first byte. */
 export async function openPage(
   browser: Browser,
   url: string,
   options: BrowserContextOptions,
-  roadside = false,
+  { roadside = false, kept = false }: PageNeeds = {},
 ): Promise<WatchedPage> {
   const context = await browser.newContext(options);
   const page = await context.newPage();
@@ -52,6 +57,8 @@ export async function openPage(
     });
   });
   if (!roadside) await page.addInitScript(stopReading);
+  if (!kept)
+    await page.addInitScript(() => Object.defineProperty(Navigator.prototype, 'serviceWorker', { value: undefined }));
   await page.goto(url);
   return { page, strayRequests, complaints, close: () => context.close() };
 }

@@ -67,7 +67,7 @@ describe.skipIf(withoutChromium())('a published folder under a path of a plain h
   });
 
   test('lists its sheets, opens, is searched, shows a plan, keeps itself, and does all that without a network', async () => {
-    const { page, strayRequests, complaints, close } = await openPage(browser, server.url, phone);
+    const { page, strayRequests, complaints, close } = await openPage(browser, server.url, phone, { kept: true });
     await page.getByText('Anyone with the address can read it.').waitFor();
     await page.getByRole('link', { name: 'Kettle Bend' }).click();
     await page
@@ -132,7 +132,7 @@ describe.skipIf(withoutChromium())('a published folder under a path of a plain h
   }, 240_000);
 
   test('a new publication is taken over at the next visit, also where a study of the former one is kept', async () => {
-    const { page, close } = await openPage(browser, `${server.url}call/`, phone);
+    const { page, close } = await openPage(browser, `${server.url}call/`, phone, { kept: true });
     await page.getByText('Kept on this device: app, 2 of 3 sites').waitFor({ timeout: 90_000 });
     await page.goto(`${server.url}call/#site=kettle-bend`);
     const before = await sentenceLike(page, /^Plan as steep/);

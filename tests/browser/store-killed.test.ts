@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { seededRandom } from '../../src/units/index.ts';
 import { scratch } from '../helpers/gdal.ts';
 import { repeats } from '../helpers/long-run.ts';
-import { chromiumArguments, chromiumPath, withoutChromium } from './chromium.ts';
+import { chromiumPath, testArguments, withoutChromium } from './chromium.ts';
 import { type StoreServer, serveStorePage } from './store-server.ts';
 
 const ALL = 100;
@@ -27,7 +27,7 @@ interface EditReport {
 /** A Chromium of one profile at an address; nothing but the page speaks to the test. */
 function start(url: string): ChildProcess {
   const own = ['--headless', '--disable-gpu', '--disable-extensions', `--user-data-dir=${folder.path('profile')}`];
-  const flags = [...chromiumArguments, ...own];
+  const flags = [...testArguments, ...own];
   return spawn(chromiumPath()!, [...flags, `${url}#edit`], { stdio: 'ignore', detached: true });
 }
 

@@ -2,7 +2,7 @@
 // node config/run.mjs tests/bench/drag/main.ts
 import { cpus, loadavg } from 'node:os';
 import { startApp } from '../../browser/app.ts';
-import { chromiumPath, launchChromium } from '../../browser/chromium.ts';
+import { chromiumArguments, chromiumPath, launchChromium } from '../../browser/chromium.ts';
 import { measureDrag } from './drag.ts';
 import { measureList } from './list.ts';
 
@@ -11,7 +11,7 @@ if (!chromiumPath()) {
   process.exit(0);
 }
 const app = await startApp();
-const browser = await launchChromium();
+const browser = await launchChromium(chromiumArguments);
 try {
   console.log(
     `${cpus()[0]?.model}, ${cpus().length} cores, node ${process.version}, software renderer, load ${loadavg()[0]!.toFixed(1)}`,

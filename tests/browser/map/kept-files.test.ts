@@ -2,7 +2,7 @@ import { mkdirSync } from 'node:fs';
 import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { scratch } from '../../helpers/gdal.ts';
-import { chromiumArguments, chromiumPath, withoutChromium } from '../chromium.ts';
+import { chromiumPath, testArguments, withoutChromium } from '../chromium.ts';
 import { type MapPage, serveMapPage } from './map-page.ts';
 
 const folder = scratch();
@@ -17,7 +17,7 @@ describe.skipIf(withoutChromium())('files kept on the device', () => {
     await context?.close();
     context = await chromium.launchPersistentContext(profile, {
       executablePath: chromiumPath()!,
-      args: chromiumArguments,
+      args: testArguments,
     });
     const page = await context.newPage();
     await page.goto(site.url);

@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import type { Browser, BrowserContextOptions } from 'playwright-core';
 import { root, startApp } from '../app.ts';
 import { auditPage, smallTargets } from '../audit.ts';
-import { launchChromium } from '../chromium.ts';
+import { chromiumArguments, launchChromium } from '../chromium.ts';
 import { desk, openPage, phone, type WatchedPage } from '../page.ts';
 import { type Shot, shots } from './states.ts';
 
@@ -14,7 +14,7 @@ const folder = process.env.SHOTS ?? join(root, 'node_modules/.cache/brinkbook/sh
 mkdirSync(folder, { recursive: true });
 const words = process.argv.slice(2);
 const app = await startApp();
-const browser = await launchChromium();
+const browser = await launchChromium(chromiumArguments);
 for (const [size, options] of [
   ['desk', { ...desk, deviceScaleFactor: 1 }],
   ['phone', { ...phone, deviceScaleFactor: 2 }],
@@ -39,7 +39,8 @@ async function series(
   let shared: WatchedPage | null = null;
   for (const { shot, file } of wanted) {
     const address = `${app.url}/${shot.path}`;
-    const watched: WatchedPage = shot.alone || !shared ? await openPage(on, address, options, true) : shared;
+    const watched: WatchedPage =
+      shot.alone || !shared ? await openPage(on, address, options, { roadside: true, kept: true }) : shared;
     if (!shot.alone) shared = watched;
     const found = await take(watched, shot, address, file, options.isMobile === true).catch((error) => [`${error}`]);
     console.log([file, ...watched.complaints.splice(0), ...found].join('\n  '));
