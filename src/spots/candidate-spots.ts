@@ -27,18 +27,28 @@ const SEEK_DM = 3;
 /** Apparatus that holds nothing is placed every so many metres. */
 const BLOCKER_STEP_M = 5;
 
+/** Stations, whole metres, at which places are sought: a draft leaves most of them out. */
+export type Stations = (stationM: number) => boolean;
+
+const everyStation: Stations = () => true;
+
 /**
  * Where each apparatus of a fleet can stand within reach of the site (all along the bench without one): parallel to the
  * road, up to 30° across it where no parallel one fits, nose-in, either way round, at whole metres of station, decimetres of
  * offset and degrees of heading. Only workable spots, thinned to the useful ones of each apparatus and metre; in order of fleet and station.
- * None on a bench of assumed width.
+ * None on a bench of assumed width. At fewer stations the spots are those of them all that stand there.
  */
-export function candidateSpots(ground: StandingGround, fleet: readonly Apparatus[], hold: HoldSettings): Spot[] {
+export function candidateSpots(
+  ground: StandingGround,
+  fleet: readonly Apparatus[],
+  hold: HoldSettings,
+  at: Stations = everyStation,
+): Spot[] {
   const about = { ...ground, hazards: hazardsAbout(ground) };
-  return fleet.flatMap((apparatus) => spotsOf(standingRoom(about, apparatus), hold));
+  return fleet.flatMap((apparatus) => spotsOf(standingRoom(about, apparatus), hold, at));
 }
 
-function spotsOf(room: StandingRoom, hold: HoldSettings): Spot[] {
+function spotsOf(room: StandingRoom, hold: HoldSettings, at: Stations): Spot[] {
   const { bench, site, settings } = room.ground;
   const scratch = standingScratch();
   const blocker = !room.apparatus.attachments.some(({ ratedKn }) => ratedKn !== null && ratedKn > 0);
@@ -49,6 +59,7 @@ function spotsOf(room: StandingRoom, hold: HoldSettings): Spot[] {
   const to = Math.min(bench.count - 1, Math.floor(middle + reach));
   const spots: Spot[] = [];
   for (let i = from; i <= to; i++) {
+    if (!at(bench.firstStationM + i)) continue;
     if (blocker && (bench.firstStationM + i) % BLOCKER_STEP_M !== 0) continue;
     const asideM = site === null ? 0 : Math.abs(i - middle);
     if (asideM > EACH_STATION_M && i % 2 !== 0) continue;

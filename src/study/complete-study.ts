@@ -11,6 +11,7 @@ import { callPart } from './call-part.ts';
 import { closurePart } from './closure-part.ts';
 import { anglePart, descentPart, positionOf, profilePart } from './descent-part.ts';
 import { descentWarnings } from './descent-warnings.ts';
+import { draftStations, type Led } from './draft-stations.ts';
 import {
   clearRoad,
   edgeOut,
@@ -45,32 +46,41 @@ import type { GroundWork } from './work.ts';
  */
 export function completeStudy(given: GroundWork, inputs: StudyInputs): Study {
   const work = standUp(given, inputs);
-  const { descent } = work.side;
-  const free = descent ? layoutsOf(work, descent, inputs, {}) : null;
-  const taped = tapedStraight(work, free);
-  const limited = taped?.counts.how === 'measured' && !taped.counts.betters;
-  const found = limited && descent ? layoutsOf(work, descent, inputs, { straightM: taped.counts.value! }) : free;
-  return composed(work, inputs, { found, taped });
+  return composed(work, inputs, haulsOf(work, inputs), true);
 }
 
 /**
- * What of a study the ground alone says, a quarter of the work: edge, descent, profile, angle and class are those of the
- * complete study; layouts, spots and ways are empty, and the sentence says that hauls are still sought.
+ * A study for a point that moves, a part of the work: edge, descent, profile, angle and class are those of the complete study.
+ * Layouts are sought at some stations and bends alone: each is worked out as in the complete study, none is better than its best, and
+ * the sentence says that a better one may come. Where none is found, there are no ways, and it says that hauls are still sought.
+ * Nothing to keep, print or sign.
  */
-export const studyAhead = (work: GroundWork, inputs: StudyInputs): Study => composed(work, inputs, null);
+export function draftStudy(given: GroundWork, inputs: StudyInputs, led: Led | null): Study {
+  const { id } = given.inputs.roads.network.ways[given.place.way];
+  const work = standUp(given, inputs, draftStations(id, given.place.stationM, led));
+  return composed(work, inputs, haulsOf(work, inputs, true), false);
+}
 
 interface Hauls {
   readonly found: Layouts | null;
   readonly taped: ReturnType<typeof tapedStraight>;
 }
 
-/** The study of a ground work; `hauls` null where they have not been sought. */
-function composed(work: GroundWork, inputs: StudyInputs, hauls: Hauls | null): Study {
+function haulsOf(work: GroundWork, inputs: StudyInputs, draft = false): Hauls {
+  const { descent } = work.side;
+  const free = descent ? layoutsOf(work, descent, inputs, {}, draft) : null;
+  const taped = tapedStraight(work, free);
+  const limited = taped?.counts.how === 'measured' && !taped.counts.betters;
+  const room = limited ? { straightM: taped.counts.value! } : {};
+  return { found: limited && descent ? layoutsOf(work, descent, inputs, room, draft) : free, taped };
+}
+
+/** The study of a ground work and its hauls; `whole` where they were sought to the end. */
+function composed(work: GroundWork, inputs: StudyInputs, { found, taped }: Hauls, whole: boolean): Study {
   const { ground, bench, i, side, place, structure, traits } = work;
   const { descent, used, info } = side;
   const { plane } = ground;
   const { units, resources, pins, conditions, patients } = inputs;
-  const { found, taped } = hauls ?? { found: null, taped: null };
   const field = fieldPart([...(work.field?.quantities ?? []), ...(taped ? [taped] : [])]);
   const first = found?.layouts[0] ?? null;
   const layouts = found?.layouts.map((layout) => layoutPart(layout, plane)) ?? [];
@@ -95,14 +105,12 @@ function composed(work: GroundWork, inputs: StudyInputs, hauls: Hauls | null): S
     ...readingWarnings(field, units),
     ...(inputs.field ? fieldStateWarnings(inputs.field, sinceSurvey(work, inputs.field)) : []),
     ...(descent && !structure ? sightWarnings(closure ?? closurePart(work, 0), from, units) : []),
-    ...(hauls
-      ? layoutWarnings({
-          ...{ found, layouts, spots, units },
-          shipped: resources.how === 'shipped',
-          nobody: resources.arrivals.length === 0,
-          high: descent?.angle?.planAs === 'high',
-        })
-      : []),
+    ...layoutWarnings({
+      ...{ found, layouts, spots, units },
+      shipped: resources.how === 'shipped',
+      nobody: resources.arrivals.length === 0,
+      high: descent?.angle?.planAs === 'high',
+    }),
   ];
   const study: Omit<Study, 'sentence'> = {
     schema: 'brinkbook/study@1',
@@ -127,12 +135,12 @@ function composed(work: GroundWork, inputs: StudyInputs, hauls: Hauls | null): S
     edge: descent ? edgePart(work, descent) : null,
     descent: descent ? descentPart(descent, plane) : null,
     profile: descent ? profilePart(descent) : null,
-    // No part of what is shown ahead of the rest draws contours.
-    relief: structure || !hauls ? null : reliefPart(work, sideAzimuthDeg),
+    // Nothing that follows a moved point draws contours.
+    relief: structure || !whole ? null : reliefPart(work, sideAzimuthDeg),
     angle: descent?.angle ? anglePart(descent.angle, descent.nearbyMaxDeg, descent.meanDeg) : null,
     spots,
     layouts,
-    ways: found && descent ? waysPart(work, descent, found.layouts, closure, inputs) : [],
+    ways: found && descent && (whole || first) ? waysPart(work, descent, found.layouts, closure, inputs) : [],
     closure,
     arriving: arrivingPart(resources),
     call: descent
@@ -143,7 +151,7 @@ function composed(work: GroundWork, inputs: StudyInputs, hauls: Hauls | null): S
     warnings: warnings.sort((a, b) => severityRank[a.severity] - severityRank[b.severity]),
   };
   study.origins = originsOf(study, bench.how, bench.rule);
-  return { ...study, sentence: studySentence(study, units, hauls !== null) };
+  return { ...study, sentence: studySentence(study, units, whole) };
 }
 
 const origin = { x: 0, y: 0 };
@@ -166,7 +174,13 @@ function sinceSurvey({ inputs, ground, side, place }: GroundWork, { inFieldOn }:
   return changedSince(path, inputs.events ?? [], inFieldOn, null).sinceSurvey;
 }
 
-function layoutsOf(work: GroundWork, descent: Descent, inputs: StudyInputs, room: LayoutRoom): Layouts | null {
+function layoutsOf(
+  work: GroundWork,
+  descent: Descent,
+  inputs: StudyInputs,
+  room: LayoutRoom,
+  draft: boolean,
+): Layouts | null {
   const { standing, ground } = work;
   if (!standing || !descent.angle) return null;
   const { arrivals, kits, rates, fullBelay } = inputs.resources;
@@ -181,7 +195,7 @@ function layoutsOf(work: GroundWork, descent: Descent, inputs: StudyInputs, room
     screeningOnly: isScreeningOnly(work.side.info),
     edgeNearerM: Math.max(0, (edgeOut({ ...work, bench: work.computedBench }) ?? 0) - (edgeOut(work) ?? 0)),
     room: { ...clearRoad(work), ...room },
-    ...{ descent, arrivals, kits, rates, fullBelay: fullBelay ?? false },
+    ...{ descent, arrivals, kits, rates, fullBelay: fullBelay ?? false, draft },
   });
 }
 

@@ -10,6 +10,7 @@ import {
   sightAlong,
   UNDER,
 } from '../road/index.ts';
+import type { Stations } from '../spots/index.ts';
 import { type Ground, isScreeningOnly } from '../terrain/index.ts';
 import type { Result } from '../units/index.ts';
 import { applyField } from './field/index.ts';
@@ -68,13 +69,17 @@ function pathDown({ plane }: Ground, at: LonLat, { descent }: SideWork): LonLat[
 
 /**
  * The same ground with where apparatus can stand on it, sought only where it is not known yet for these conditions and this
- * fleet.
+ * fleet; a draft at some `stations` alone, and its places are nobody's but its own.
  */
-export function standUp(work: GroundWork, inputs: Pick<StudyInputs, 'conditions' | 'resources'>): GroundWork {
+export function standUp(
+  work: GroundWork,
+  inputs: Pick<StudyInputs, 'conditions' | 'resources'>,
+  stations?: Stations,
+): GroundWork {
   const { side, structure, bench, standing } = work;
   const nowhere = !side.descent || structure || bench.how === 'assumed' || isScreeningOnly(side.info);
   if (nowhere || (standing && standsFor(standing, inputs))) return work;
-  return { ...work, standing: standingAt(work, inputs) };
+  return { ...work, standing: standingAt(work, inputs, stations) };
 }
 
 function sightHere(ground: Ground, { route, stationM }: RoadPlace, bench: Bench): SightBothWays {

@@ -1,4 +1,5 @@
 export * from './complete-study.ts';
+export { type Led, ledIn } from './draft-stations.ts';
 export { changedWords, fieldOfBook, readingText } from './field/index.ts';
 export * from './ground-work.ts';
 export * from './inputs.ts';

@@ -9,6 +9,7 @@ import {
   placeOnBench,
   type Spot,
   type StandingGround,
+  type Stations,
   standingGround,
 } from '../spots/index.ts';
 import type { Ground } from '../terrain/index.ts';
@@ -40,10 +41,14 @@ export interface WorkedGround {
 /** Marks and mapped things farther from the site than this have no part in it, metres. */
 const HAZARD_REACH_M = 250;
 
-/** Seeks places for the apparatus that come, around the point of the edge where the descent of a ground work starts. */
+/**
+ * Seeks places for the apparatus that come, around the point of the edge where the descent of a ground work starts; a draft at some
+ * `stations` alone.
+ */
 export function standingAt(
   { inputs, ground, bench, computedBench, i, side, traits }: WorkedGround,
   { conditions, resources }: Pick<StudyInputs, 'conditions' | 'resources'>,
+  stations?: Stations,
 ): Standing {
   const features = featuresNear(inputs.roads.network.features, ground.plane.origin, HAZARD_REACH_M);
   const hazards: Hazard[] = hazardsOf(inputs.marks, features, ground.plane);
@@ -57,7 +62,8 @@ export function standingAt(
     site: { stationM: bench.firstStationM + element, side: side.side === 'left' ? -1 : 1 },
   } as const;
   const standing = standOnMeasured(standingGround(here), computedBench === bench ? null : computedBench, here);
-  return { conditions, resources, fleet, ground: standing, spots: layoutSpots(standing, fleet, resources.rates) };
+  const spots = layoutSpots(standing, fleet, resources.rates, stations);
+  return { conditions, resources, fleet, ground: standing, spots };
 }
 
 /** Where a reading moved the edge, a lip that is steep below the computed edge stays steep. */

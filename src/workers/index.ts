@@ -9,6 +9,12 @@ export type { AlongAsk, PlaceAlong } from './places-along.ts';
 export { type RoadsideAsk, type RoadsideLook, roadsideLooks, type StretchInView } from './roadside/index.ts';
 export { serve } from './serve.ts';
 export { type SideAsked, sideOfAsk } from './side-of-ask.ts';
-export { type StudyAnswer, type StudyAsk, type StudyFunctions, studyFunctions } from './study-functions.ts';
+export {
+  type DraftAnswer,
+  type StudyAnswer,
+  type StudyAsk,
+  type StudyFunctions,
+  studyFunctions,
+} from './study-functions.ts';
 export type { TileAddress } from './tiles/index.ts';
 export { transferListOf, transferring } from './transfer.ts';

@@ -6,14 +6,17 @@ import { type Conditions, fairConditions } from '../rigging/index.ts';
 import { roadAt } from '../road/index.ts';
 import {
   completeStudy,
+  draftStudy,
   fieldOfBook,
   type GroundWork,
+  type Led,
+  ledIn,
   type Pins,
   type Study,
   standUp,
-  studyAhead,
 } from '../study/index.ts';
 import { type UnitSystem, UserError } from '../units/index.ts';
+import { breath } from './breath.ts';
 import {
   closeAll,
   type District,
@@ -55,6 +58,11 @@ export interface StudyAnswer {
   readonly tookMs: number;
 }
 
+/** To be looked at while a point moves, and no more: nothing that takes a study takes this. */
+export interface DraftAnswer extends Omit<StudyAnswer, 'study'> {
+  readonly draft: Study;
+}
+
 const dayOf = (date: Date): string => date.toISOString().slice(0, 10);
 
 /** Ground tiles kept for their neighbours' contours. */
@@ -66,11 +74,8 @@ export interface StudyFunctions<Tile> {
   open(files: DistrictFiles, signal: AbortSignal): Promise<DistrictView>;
   /** One site's study and its lines for the map. */
   study(ask: StudyAsk, signal: AbortSignal): Promise<StudyAnswer>;
-  /**
-   * What of it the ground alone says, for a point that moves: asked right before `study`, answered while that goes on, the
-   * ground worked out once. Null where the ground is at hand and the study follows at once.
-   */
-  ahead(ask: StudyAsk, signal: AbortSignal): Promise<StudyAnswer | null>;
+  /** A quick one for a point that moves: its layouts are sought among few places, so that better ones may come with `study`. */
+  draft(ask: StudyAsk, signal: AbortSignal): Promise<DraftAnswer>;
   /** Other marks on the same district: the book's, in place of the file's. */
   marks(marks: readonly Mark[], signal: AbortSignal): Promise<void>;
   /** The book's fleet, kit, arrivals, response table, rates, events, readings and sign-offs in place of the files' and the shipped ones; what it lacks stays. */
@@ -100,7 +105,9 @@ export function studyFunctions<Tile extends object>(
   let beside: RoadsideReader | null = null;
   let book: Book | null = null;
   /** The newest ground, worked out or on its way: whoever asks about it shares it. */
-  let last: { readonly key: string; readonly work: Promise<GroundWork>; readonly ready: boolean } | null = null;
+  let last: { readonly key: string; readonly work: Promise<GroundWork> } | null = null;
+  /** What led in the newest study or draft. */
+  let led: Led | null = null;
   const opened = (): District => {
     if (!district) throw new UserError('nothing-open', 'No district is open; open elevation and roads first.');
     return district;
@@ -141,9 +148,9 @@ export function studyFunctions<Tile extends object>(
     return { place: place.value, request, key: JSON.stringify([at, side, patient, rule, siteId]) };
   };
   /** The ground stays while a spot is dragged or the weather changes. */
-  const groundFor = (key: string, request: StudyRequest, signal: AbortSignal): Promise<GroundWork> => {
+  const groundFor = (key: string, request: StudyRequest): Promise<GroundWork> => {
     if (last?.key === key) return last.work;
-    const mine = { key, work: groundOfSite(opened().sources, request, signal), ready: false };
+    const mine = { key, work: groundOfSite(opened().sources, request) };
     last = mine;
     // A failure is not remembered: the next question tries again.
     mine.work.catch(() => {
@@ -173,21 +180,25 @@ export function studyFunctions<Tile extends object>(
     async study(ask, signal) {
       const began = performance.now();
       const { place, request, key } = questionFor(ask);
-      const ground = groundFor(key, request, signal);
-      const work = standUp(await ground, request);
-      if (last?.work === ground) last = { key, work: Promise.resolve(work), ready: true };
+      const ground = groundFor(key, request);
+      const found = await ground;
+      await breath(signal);
+      const work = standUp(found, request);
+      if (last?.work === ground) last = { key, work: Promise.resolve(work) };
+      await breath(signal);
       const study = completeStudy(work, { ...request, ground: work.ground });
+      led = ledIn(study);
       const shapes = studyShapes(study, place, localPlane(ask.at));
       return { study, shapes, tookMs: performance.now() - began };
     },
-    async ahead(ask, signal) {
+    async draft(ask) {
       const began = performance.now();
       const { place, request, key } = questionFor(ask);
-      if (last?.key === key && last.ready) return null;
-      const work = await groundFor(key, request, signal);
-      const study = studyAhead(work, { ...request, ground: work.ground });
-      const shapes = studyShapes(study, place, localPlane(ask.at));
-      return { study, shapes, tookMs: performance.now() - began };
+      const work = await groundFor(key, request);
+      const draft = draftStudy(work, { ...request, ground: work.ground }, led);
+      if (draft.layouts.length > 0) led = ledIn(draft);
+      const shapes = studyShapes(draft, place, localPlane(ask.at));
+      return { draft, shapes, tookMs: performance.now() - began };
     },
     async marks(marks) {
       district = { ...opened(), marks };

@@ -138,19 +138,31 @@ describe('the functions of the study worker, called directly', () => {
     await expect(functions.study({ ...kettleBend, pins: { anchor: 'nowhere' } }, never)).rejects.toThrow(/nowhere/);
   });
 
-  test('ahead of a study comes what its ground says, the same numbers; where the ground is at hand, nothing', async () => {
+  test('a draft says of the ground what the study says, tells that better hauls may come, and leaves the study as it is', async () => {
     const ask = { ...kettleBend, at: { lon: kettleBend.at.lon + 2e-4, lat: kettleBend.at.lat } };
-    const [ahead, whole] = await Promise.all([functions.ahead(ask, never), functions.study(ask, never)]);
+    const { draft, shapes } = await functions.draft(ask, never);
+    const whole = await functions.study(ask, never);
     const { edge, descent, profile, angle, bench, site, sentence } = whole.study;
-    expect(ahead!.study).toMatchObject({ edge, descent, profile, angle, bench, site });
-    expect(ahead!.shapes).toEqual(whole.shapes);
-    expect(ahead!.study.layouts).toEqual([]);
-    expect(whole.study.layouts.length).toBeGreaterThan(0);
-    const plan = /Plan as [^.]+\./.exec(sentence)![0];
-    expect(ahead!.study.sentence).toContain(plan);
-    expect(ahead!.study.sentence).toContain('Hauls are being worked out.');
-    expect(await functions.ahead(ask, never)).toBeNull();
-    expect((await functions.study(ask, never)).study).toEqual(whole.study);
+    expect(draft).toMatchObject({ edge, descent, profile, angle, bench, site });
+    expect(shapes).toEqual(whole.shapes);
+    expect(draft.layouts.length).toBeGreaterThan(0);
+    expect(draft.relief).toBeNull();
+    expect(draft.sentence).toContain(/Plan as [^.]+\./.exec(sentence)![0]);
+    expect(draft.sentence).toContain('A better haul is still being sought.');
+    expect(sentence).not.toContain('still being sought');
+    // Nothing of a draft is in a later study: the same as from a worker that never made one.
+    const fresh = studyFunctions(opener, bitmap);
+    await fresh.open(files, never);
+    expect((await fresh.study(ask, never)).study).toEqual(whole.study);
+  });
+
+  test('a study that is given up ends at the next stage, and the ground that it read is used by the next', async () => {
+    const ask = { ...kettleBend, at: { lon: kettleBend.at.lon - 2e-4, lat: kettleBend.at.lat } };
+    const abort = new AbortController();
+    const given = functions.study(ask, abort.signal);
+    abort.abort();
+    await expect(given).rejects.toMatchObject({ name: 'AbortError' });
+    expect((await functions.study(ask, never)).study.layouts.length).toBeGreaterThan(0);
   });
 
   test('a tap counts for the side that it lies on', async () => {

@@ -22,6 +22,9 @@ export interface Bend extends PointM {
   readonly sight: () => Sight;
 }
 
+/** Bends near the descent's line, every second of those either way, or those wide of it. */
+export type BendChoice = 'near' | 'coarse' | 'wide';
+
 /** Bends are sought on rays from the edge this far apart, at these steps along them, up to here. */
 export const RAY_STEP_DEG = 2.5;
 export const BEND_STEP_M = 0.25;
@@ -29,7 +32,7 @@ const FARTHEST_M = 6;
 
 /**
  * Where a main line may bend, whatever holds it, nearest to the edge first: on rays about the descent's line, far enough behind
- * the edge. `wide` gives those more than 10° off the line, where the rope also bends in plan at the edge. Those of one frame are
+ * the edge. 'wide' gives those more than 10° off the line, where the rope also bends in plan at the edge. Those of one frame are
  * worked out once.
  *
  * ```
@@ -40,23 +43,24 @@ const FARTHEST_M = 6;
  *   ────────●─ edge
  * ```
  */
-export function bendGrid(frame: HaulFrame, along: -1 | 1, efficiency: number, wide: boolean): readonly Bend[] {
+export function bendGrid(frame: HaulFrame, along: -1 | 1, efficiency: number, choice: BendChoice): readonly Bend[] {
   const known = kept.get(frame) ?? new Map<string, readonly Bend[]>();
   kept.set(frame, known);
-  const key = `${along} ${efficiency} ${wide}`;
-  const bends = known.get(key) ?? gridOf(frame, along, efficiency, wide);
+  const key = `${along} ${efficiency} ${choice}`;
+  const bends = known.get(key) ?? gridOf(frame, along, efficiency, choice);
   known.set(key, bends);
   return bends;
 }
 
 const kept = new WeakMap<HaulFrame, Map<string, readonly Bend[]>>();
 
-function gridOf(frame: HaulFrame, along: -1 | 1, efficiency: number, wide: boolean): Bend[] {
+function gridOf(frame: HaulFrame, along: -1 | 1, efficiency: number, choice: BendChoice): Bend[] {
   const { nearDescentDeg, bendOffDeg, turnBehindM } = LAYOUT_LIMITS;
-  const [fromDeg, toDeg] = wide ? [nearDescentDeg + RAY_STEP_DEG, bendOffDeg] : [0, nearDescentDeg];
+  const every = choice === 'coarse' ? 2 : 1;
+  const [fromDeg, toDeg] = choice === 'wide' ? [nearDescentDeg + RAY_STEP_DEG, bendOffDeg] : [0, nearDescentDeg];
   const bends: Bend[] = [];
-  for (let d = turnBehindM; d <= FARTHEST_M + 1e-9; d += BEND_STEP_M) {
-    for (let off = fromDeg; off <= toDeg; off += RAY_STEP_DEG) {
+  for (let d = turnBehindM; d <= FARTHEST_M + 1e-9; d += every * BEND_STEP_M) {
+    for (let off = fromDeg; off <= toDeg; off += every * RAY_STEP_DEG) {
       for (const rayDeg of off === 0 ? [0] : [off, -off]) bends.push(...bendAt(frame, along, efficiency, rayDeg, d));
     }
   }

@@ -1,5 +1,6 @@
 import type { Spot } from '../spot-types.ts';
 import type { BelayHolder } from './belay-place.ts';
+import type { BendChoice } from './bends.ts';
 import type { Candidate } from './candidate.ts';
 import { chosenFew } from './chosen-few.ts';
 import { haulFrame } from './haul-frame.ts';
@@ -38,8 +39,9 @@ export function findLayouts(question: LayoutQuestion): Layouts {
   }
   const search = newSearch(question, means, spots);
   const room = question.room ?? {};
-  seekStraight(search, means, room);
-  seekTurned(search, means, room);
+  const draft = question.draft ?? false;
+  seekStraight(search, means, room, draft);
+  seekTurned(search, means, room, draft);
   const { straight, turned } = search.podiums;
   const groups = [straight.kept(), turned[1].kept(), turned[-1].kept()];
   const chosen = chosenFew(groups.map((group) => group.map((one) => offerSeparateBelay(one, search))));
@@ -47,8 +49,8 @@ export function findLayouts(question: LayoutQuestion): Layouts {
   return {
     spots: withUsed(spots, chosen),
     layouts: layouts.map((layout, i) => ({ ...layout, rank: i + 1, why: whyRanked(layouts, i, search) })),
-    noStraight: groups[0].length > 0 ? null : noStraight(search),
-    noTurned: groups[1].length + groups[2].length > 0 ? null : noTurned(search),
+    noStraight: draft || groups[0].length > 0 ? null : noStraight(search),
+    noTurned: draft || groups[1].length + groups[2].length > 0 ? null : noTurned(search),
   };
 }
 
@@ -100,7 +102,7 @@ function newSearch(question: LayoutQuestion, means: Means, spots: readonly Spot[
   };
 }
 
-function seekStraight(search: Search, means: Means, room: LayoutRoom): void {
+function seekStraight(search: Search, means: Means, room: LayoutRoom, draft: boolean): void {
   const { pins, marks } = search;
   if (pins.turn !== undefined) return;
   const reached = within(room);
@@ -109,19 +111,19 @@ function seekStraight(search: Search, means: Means, room: LayoutRoom): void {
   for (const unit of means.units)
     searchStraight(search, pinned(search.standsOf.get(unit.apparatus.id) ?? []), room.straightM);
   searchStraight(search, pinned(marks), room.straightM);
-  refineStraight(search, room.straightM, reached);
+  if (!draft) refineStraight(search, room.straightM, reached);
 }
 
-function seekTurned(search: Search, means: Means, room: LayoutRoom): void {
+function seekTurned(search: Search, means: Means, room: LayoutRoom, draft: boolean): void {
   const { pins, marks, standsOf } = search;
   const stands = (unit: Unit): readonly Stand[] => standsOf.get(unit.apparatus.id) ?? [];
   const reached = within(room);
   const reachable = (all: readonly Stand[], pin: string | undefined): Stand[] => only(all, pin).filter(reached);
   const free = pins.anchor === undefined && pins.turn === undefined && pins.belay === undefined;
   const single = free ? firstOfEach(means.units, (unit) => [unit]) : means.units;
-  const seek = (along: -1 | 1, wide: boolean): void => {
+  const seek = (along: -1 | 1, bends: BendChoice): void => {
     const both = (turns: readonly Stand[], anchors: readonly Stand[]): void =>
-      searchTurned(search, reachable(turns, pins.turn), reachable(anchors, pins.anchor), along, wide);
+      searchTurned(search, reachable(turns, pins.turn), reachable(anchors, pins.anchor), along, bends);
     for (const { turn, anchor } of unitPairs(means, free)) both(stands(turn), stands(anchor));
     for (const unit of single) {
       both(stands(unit), marks);
@@ -130,8 +132,9 @@ function seekTurned(search: Search, means: Means, room: LayoutRoom): void {
     both(marks, marks);
   };
   for (const along of [1, -1] as const) {
-    seek(along, false);
-    if (search.podiums.turned[along].kept().length === 0) seek(along, true);
+    seek(along, draft && free ? 'coarse' : 'near');
+    if (draft) continue;
+    if (search.podiums.turned[along].kept().length === 0) seek(along, 'wide');
     refineTurned(search, along, reached);
   }
 }

@@ -40,6 +40,11 @@ export interface LayoutQuestion {
   readonly edgeNearerM?: number;
   /** What somebody measured of the room; nothing reaches farther. */
   readonly room?: LayoutRoom;
+  /**
+   * A quick look for a point that moves: over the spots given and a part of the bends, nothing looked round more finely. Every layout
+   * of it is one that the whole search weighs too, so none ranks before the best of that. Why a kind of haul is missing is not told.
+   */
+  readonly draft?: boolean;
   /** Candidates already found for this ground and fleet (`layoutSpots`); found anew where left out. */
   readonly spots?: readonly Spot[];
 }

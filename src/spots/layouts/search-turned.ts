@@ -1,6 +1,6 @@
 import { anchorsSeen, LEAST_FIELD_M, OpenAnchors } from './anchors-seen.ts';
 import { belaysBeside, belaysFor } from './belays-for.ts';
-import { type Bend, bendGrid } from './bends.ts';
+import { type Bend, type BendChoice, bendGrid } from './bends.ts';
 import { LAYOUT_LIMITS } from './layout-limits.ts';
 import type { Search } from './search.ts';
 import type { Stand } from './stands.ts';
@@ -10,19 +10,17 @@ import { type TieBelay, tryPair } from './turned-pair.ts';
 
 /**
  * Seeks turned hauls with a change of direction on one of `turns` and the anchor on one of `anchors`, one way along the road, over
- * every bend that a tie fits.
- *
- * @param wide bends wide of the descent's line, instead of those near it
+ * every bend of a grid that a tie fits.
  */
 export function searchTurned(
   search: Search,
   turns: readonly Stand[],
   anchors: readonly Stand[],
   along: -1 | 1,
-  wide: boolean,
+  choice: BendChoice,
 ): void {
   const { frame, means } = search;
-  searchBends(search, bendGrid(frame, along, means.rates.pulleyEfficiency, wide), turns, anchors, along);
+  searchBends(search, bendGrid(frame, along, means.rates.pulleyEfficiency, choice), turns, anchors, along);
 }
 
 /** The same over some bends. */

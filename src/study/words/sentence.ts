@@ -9,7 +9,8 @@ import { wayWords } from './way-words.ts';
 
 /**
  * What opens a study: a few short sentences as said on the radio, from the study's own numbers. What is needed is rounded up,
- * what is there down. Planned as high: the stop line, no haul, no people, no minutes. Where nobody has `sought` hauls yet it says that.
+ * what is there down. Planned as high: the stop line, no haul, no people, no minutes. Where hauls have
+ * not been `sought` to the end it says that.
  */
 export function studySentence(study: Omit<Study, 'sentence'>, units: UnitSystem, sought = true): string {
   const { angle, descent, edge } = study;
@@ -33,7 +34,7 @@ export function studySentence(study: Omit<Study, 'sentence'>, units: UnitSystem,
     stepWords(study, units),
     told ? wayWords(study) : null,
     ...(told
-      ? haulParts(study, units)
+      ? [...haulParts(study, units), sought ? null : 'A better haul is still being sought.']
       : [slopeWords(study, units), high ? callWords(study) : noHaulWords(study, sought)]),
     wholeWords(study, units),
   ];

@@ -1,6 +1,6 @@
 import type { LonLat } from '../../geo/index.ts';
 import type { Pins, Study } from '../../study/index.ts';
-import { usePlace, useStudy, useTool } from '../state/index.ts';
+import { shownStudy, usePlace, useStudy, useTool } from '../state/index.ts';
 import { roleWords } from '../study/pin-roles.ts';
 import { apparatusIn, apparatusOf, spotIdAt } from '../study/spot-id-at.ts';
 import type { Deps } from './deps.ts';
@@ -62,7 +62,7 @@ export function createSpotActions({ log }: Pick<Deps, 'log'>, study: StudyAction
   /** The spot under a finger. Its id says where it stood when it was taken: in newer studies it has another, and no longer a role. */
   let held: { readonly id: string; readonly role: PinRole } | null = null;
   const wished = (wish: SpotWish): { role: PinRole; id: string } | null => {
-    const made = useStudy.getState().answer?.study;
+    const made = shownStudy(useStudy.getState());
     const known = held?.id === wish.id ? held : null;
     if (!made || !(known || made.spots.some(({ id }) => id === wish.id))) return null;
     held = known ?? { id: wish.id, role: roleOf(made, wish.id) };
@@ -81,7 +81,7 @@ export function createSpotActions({ log }: Pick<Deps, 'log'>, study: StudyAction
       if (to) pin(to.role, to.id);
     },
     park(at) {
-      const made = useStudy.getState().answer?.study;
+      const made = shownStudy(useStudy.getState());
       const { parked } = useTool.getState();
       const apparatus = parked.apparatus ?? (made && apparatusIn(made)[0]?.id);
       if (!made || !apparatus) return 'No apparatus can be parked here: the study has no spots.';
@@ -92,11 +92,12 @@ export function createSpotActions({ log }: Pick<Deps, 'log'>, study: StudyAction
     },
     pin,
     toggle(id) {
-      const { answer, pins } = useStudy.getState();
-      if (!answer) return;
+      const { pins } = useStudy.getState();
+      const made = shownStudy(useStudy.getState());
+      if (!made) return;
       const role = (Object.keys(fields) as PinRole[]).find((name) => pins[name] === id);
       if (role) pin(role, null);
-      else pin(roleOf(answer.study, id), id);
+      else pin(roleOf(made, id), id);
     },
   };
 }

@@ -1,29 +1,29 @@
-import { latest, type StudyAnswer, type StudyAsk } from '../../workers/index.ts';
+import { type DraftAnswer, latest, type StudyAnswer } from '../../workers/index.ts';
 import { sentenceOf } from '../sentence-of.ts';
-import { emptyStudy, useDistrict, usePlace, useStudy } from '../state/index.ts';
+import { emptyStudy, shownStudy, useDistrict, usePlace, useStudy } from '../state/index.ts';
 import type { Deps } from './deps.ts';
 import { askOf, type Question, questionOf } from './question.ts';
 
 interface Asked {
   readonly n: number;
-  readonly ask: StudyAsk;
-  /** The point moves under a hand: what the ground says is shown before the layouts are found. */
-  readonly follows: boolean;
-  /** When it was asked, `performance.now`. */
-  readonly at: number;
+  readonly question: Question;
+  /** The point moves under a hand: a draft is enough, and the whole follows when it rests. */
+  readonly draft: boolean;
   readonly then: ((answer: StudyAnswer) => void) | null;
+  /** Gives up a whole study that nobody waits for any more: the point moves on. */
+  readonly abort: AbortController;
 }
 
 /** After this long without an answer the shown study says that it is an old one, milliseconds. */
 const STALE_AFTER_MS = 350;
-/** A study that is whole by then needs no part of it shown ahead, milliseconds after the question. */
-const AHEAD_AFTER_MS = 60;
+/** A point that lay still for so long rests: the whole of its study is worked out, milliseconds after its draft. */
+const REST_MS = 120;
 
 /** Asks for studies; the newest question wins. */
 export interface StudyActions {
   /** Asks; `then` runs with the answer unless a newer question came first. */
   ask(question: Question, then?: (answer: StudyAnswer) => void): void;
-  /** Asks for a point that moves under a hand. */
+  /** Asks for what moves under a hand: drafts, and the whole study once it rests. */
   follow(question: Question): void;
   /** The subject of the place, as the book has it; `look` brings it into view. */
   visit(look: boolean): void;
@@ -36,54 +36,66 @@ export function createStudyActions({ workers }: Pick<Deps, 'workers'>): StudyAct
   const set = useStudy.setState;
   const get = useStudy.getState;
   let staleTimer: ReturnType<typeof setTimeout> | undefined;
+  let restTimer: ReturnType<typeof setTimeout> | undefined;
   let newest = 0;
+  /** The whole study of a point that rested, on its way. */
+  let resting: Asked | null = null;
 
   const settle = (): void => {
     clearTimeout(staleTimer);
     staleTimer = undefined;
   };
-  let running: Asked | null = null;
+  const wait = (): void => {
+    staleTimer ??= setTimeout(() => set({ stale: shownStudy(get()) !== null }), STALE_AFTER_MS);
+  };
 
-  /** Shows what the ground says as soon as it is known and the eye has waited, unless the whole came first. */
-  async function lookAhead(asked: Asked): Promise<void> {
-    const ahead = await workers.study.call('ahead', asked.ask).catch(() => null);
-    const left = asked.at + AHEAD_AFTER_MS - performance.now();
-    if (left > 0) await new Promise((resolve) => setTimeout(resolve, left));
-    if (ahead && running === asked) set({ ahead, problem: null });
-  }
-
-  const asks = latest<Asked, StudyAnswer>(
-    (asked) => {
-      running = asked;
-      if (asked.follows) void lookAhead(asked);
-      return workers.study.call('study', asked.ask);
-    },
-    (answer, { n, then }) => {
-      running = null;
-      const last = n === newest;
-      if (last) settle();
-      set({ answer, ahead: null, problem: null, ...(last ? { stale: false, working: false } : {}) });
-      if (last) then?.(answer);
+  const asks = latest<Asked, StudyAnswer | DraftAnswer>(
+    ({ question, draft, abort }) =>
+      workers.study.call(draft ? 'draft' : 'study', askOf(question), draft ? undefined : abort.signal),
+    (answer, asked) => {
+      const last = asked.n === newest;
+      settle();
+      if (!last) wait();
+      if ('draft' in answer) {
+        set({ draft: answer, problem: null, stale: false });
+        if (last) restTimer = setTimeout(() => rest(asked), REST_MS);
+        return;
+      }
+      set({ answer, draft: null, problem: null, stale: false, ...(last ? { working: false } : {}) });
+      if (last) asked.then?.(answer);
     },
     (error, { n }) => {
-      running = null;
       if (n !== newest) return;
       settle();
-      set({ answer: null, ahead: null, problem: sentenceOf(error), stale: false, working: false });
+      set({ answer: null, draft: null, problem: sentenceOf(error), stale: false, working: false });
     },
   );
 
-  function ask(question: Question, then: Asked['then'], follows = false): void {
+  function rest(drafted: Asked): void {
+    wait();
+    resting = { ...drafted, draft: false };
+    asks.ask(resting);
+  }
+
+  /** Nobody waits any more for the whole of a point that moved on. */
+  function moveOn(): void {
+    clearTimeout(restTimer);
+    resting?.abort.abort();
+    resting = null;
+  }
+
+  function ask(question: Question, then: Asked['then'], draft = false): void {
     set({ point: question.at, patient: question.patient, pins: question.pins, working: true });
     newest++;
+    moveOn();
     if (!useDistrict.getState().district) return;
-    staleTimer ??= setTimeout(() => set({ stale: get().answer !== null }), STALE_AFTER_MS);
-    asks.ask({ n: newest, ask: askOf(question), then, follows, at: performance.now() });
+    wait();
+    asks.ask({ n: newest, question, draft, then, abort: new AbortController() });
   }
 
   function clear(): void {
     newest++;
-    running = null;
+    moveOn();
     asks.drop();
     settle();
     set({ ...emptyStudy, look: get().look });

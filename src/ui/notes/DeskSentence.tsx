@@ -1,4 +1,4 @@
-import { newestAnswer, useBook, useDistrict, usePlace, useReads, useStudy } from '../state/index.ts';
+import { shownStudy, useBook, useDistrict, usePlace, useReads, useStudy } from '../state/index.ts';
 import { inFormWords } from './in-form-words.ts';
 import { Sentence } from './Sentence.tsx';
 
@@ -6,8 +6,9 @@ import { Sentence } from './Sentence.tsx';
 export function DeskSentence() {
   const { screen, subject } = usePlace();
   const { district, opening, problem: openProblem } = useDistrict();
-  const { problem, working } = useStudy();
-  const answer = useStudy(newestAnswer);
+  const problem = useStudy((state) => state.problem);
+  const working = useStudy((state) => state.working);
+  const sentence = useStudy((state) => shownStudy(state)?.sentence);
   if (screen === 'open') {
     return (
       <Sentence words={opening ?? (openProblem && inFormWords(openProblem)) ?? 'Open your own elevation and roads.'} />
@@ -15,7 +16,7 @@ export function DeskSentence() {
   }
   if (!district) return <Sentence words={openProblem ?? opening ?? 'Starting.'} />;
   if (problem) return <Sentence words={problem} />;
-  if (answer) return <Sentence words={answer.study.sentence} />;
+  if (sentence) return <Sentence words={sentence} />;
   if (working || subject) return <Sentence words="Reading the ground at the point." />;
   return <ListSentence />;
 }

@@ -1,7 +1,7 @@
 import { lazy, type ReactNode, Suspense } from 'react';
 import { type Command, KeyList } from '../commands/index.ts';
 import { useActions } from '../desk-context.ts';
-import { newestAnswer, useBook, useDistrict, usePlace, useStudy } from '../state/index.ts';
+import { shownStudy, useBook, useDistrict, usePlace, useStudy } from '../state/index.ts';
 import { MarkInHand, PlaceInHand, SitePanel, SurveyNotes } from '../survey/index.ts';
 import { DeskSentence } from './DeskSentence.tsx';
 import { PersistAsk } from './PersistAsk.tsx';
@@ -16,16 +16,22 @@ const StudyBody = lazy(async () => ({ default: (await import('./StudyBody.tsx'))
 /** What is read first: the place and the sentence. */
 export function NotesTop() {
   const working = useStudy((state) => state.working);
-  const answer = useStudy((state) => state.answer);
-  const newest = useStudy(newestAnswer);
+  const tookMs = useStudy(({ draft, answer }) => (draft ?? answer)?.tookMs);
+  const drafted = useStudy((state) => state.draft !== null);
+  const site = useStudy((state) => shownStudy(state)?.site);
   const stale = useStudy((state) => state.stale);
-  const ahead = useStudy((state) => state.ahead !== null);
   const screen = usePlace((state) => state.screen);
   // Another district stands in for the one that did not open: that must not pass for the one wanted.
   const notOpened = useDistrict(({ district, problem }) => (district ? problem : null));
   return (
-    <div className="notes-top" aria-live="polite" aria-busy={working} data-took-ms={answer?.tookMs.toFixed(1)}>
-      {screen !== 'open' && newest && <SiteLine site={newest.study.site} />}
+    <div
+      className="notes-top"
+      aria-live="polite"
+      aria-busy={working}
+      data-took-ms={tookMs?.toFixed(1)}
+      data-draft={drafted || undefined}
+    >
+      {screen !== 'open' && site && <SiteLine site={site} />}
       {screen !== 'open' && notOpened && (
         <p className="note" role="alert">
           {notOpened}
@@ -33,7 +39,7 @@ export function NotesTop() {
       )}
       <DeskSentence />
       {stale && (
-        <p className="note stale-note">{ahead ? 'What stands below is' : 'This is'} from before the point was moved.</p>
+        <p className="note stale-note">This is from before the point was moved.</p>
       )}
     </div>
   );

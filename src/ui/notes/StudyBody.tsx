@@ -1,7 +1,7 @@
 import { lazy, Suspense } from 'react';
 import { type Command, KeyList } from '../commands/index.ts';
 import { ShareBlock } from '../share/index.ts';
-import { usePlace, useReading, useStudy } from '../state/index.ts';
+import { shownStudy, usePlace, useReading, useStudy } from '../state/index.ts';
 import { ConditionSwitch, LayoutsBlock, PeopleBlock, PlacesBlock, TakenBlock, WaysBlock } from '../study/index.ts';
 import { MarkInHand, PlaceInHand } from '../survey/index.ts';
 import { NumbersBlock } from './NumbersBlock.tsx';
@@ -13,7 +13,8 @@ const SitePhotos = lazy(async () => ({ default: (await import('../book/photos/in
 
 /** What follows the sentence of a study, block by block. */
 export function StudyBody({ commands }: { readonly commands: readonly Command[] }) {
-  const study = useStudy((state) => state.answer?.study);
+  const study = useStudy(shownStudy);
+  const whole = useStudy((state) => state.answer?.study);
   const units = useReading((state) => state.units);
   const subject = usePlace((state) => state.subject);
   if (!study) return null;
@@ -39,7 +40,7 @@ export function StudyBody({ commands }: { readonly commands: readonly Command[] 
       <section className="block" aria-label="Elevation">
         <ElevationLine study={study} units={units} />
       </section>
-      {siteId && <ShareBlock key={siteId} study={study} siteId={siteId} />}
+      {siteId && whole && <ShareBlock key={siteId} study={whole} siteId={siteId} />}
       <KeyList commands={commands} />
     </>
   );

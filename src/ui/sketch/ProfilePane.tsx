@@ -2,7 +2,7 @@ import { type PointerEvent, useLayoutEffect, useMemo, useRef } from 'react';
 import { profileScale, profileSvg } from '../../plan/index.ts';
 import type { Study } from '../../study/index.ts';
 import { formatDegrees, formatLength, type UnitSystem } from '../../units/index.ts';
-import { newestAnswer, useReading, useSketch, useStudy } from '../state/index.ts';
+import { shownStudy, useReading, useSketch, useStudy } from '../state/index.ts';
 import { WhyMargin } from '../study/index.ts';
 import { drawingOf } from './drawing.ts';
 import { profileAt } from './profile-at.ts';
@@ -10,13 +10,13 @@ import { type Size, useSize } from './use-size.ts';
 
 /** The true-scale profile, the same drawing as on paper, as large as its pane; a station under the mouse shows on the map too. */
 export function ProfilePane({ light }: { readonly light: 'day' | 'night' }) {
-  const answer = useStudy(newestAnswer);
-  const stale = useStudy((state) => state.stale && state.ahead === null);
+  const study = useStudy(shownStudy);
+  const stale = useStudy((state) => state.stale);
   const units = useReading((state) => state.units);
   const pane = useRef<HTMLElement>(null);
   const paper = useRef<HTMLDivElement>(null);
   const size = useSize(pane);
-  const profiled = answer?.study.profile ? answer.study : null;
+  const profiled = study?.profile ? study : null;
   const svg = useMemo(
     () =>
       profiled && size
@@ -33,7 +33,7 @@ export function ProfilePane({ light }: { readonly light: 'day' | 'night' }) {
     <section ref={pane} className={`profile-pane${stale ? ' is-stale' : ''}`} aria-label="Profile">
       <div ref={paper} className="profile-paper" data-testid="profile" />
       {profiled && size && <Scrub study={profiled} size={size} units={units} />}
-      {!profiled && <EmptyProfile asked={answer !== null} />}
+      {!profiled && <EmptyProfile asked={study !== null} />}
       <WhyMargin />
     </section>
   );

@@ -2,6 +2,7 @@ import type { MapHandle } from '../../map/index.ts';
 import {
   inHand,
   shapeOf,
+  shownStudy,
   useAskedView,
   useBook,
   usePlace,
@@ -23,10 +24,10 @@ export function followStores(map: MapHandle): () => void {
   let sitesTimer: ReturnType<typeof setTimeout> | undefined;
 
   const study = (): void => {
-    const { point, patient, answer, ahead, stale, working, look } = useStudy.getState();
+    const { point, patient, answer, draft, stale, working, look } = useStudy.getState();
     map.setPoint(point);
     map.setPatient(patient);
-    map.setShapes((ahead ?? answer)?.shapes ?? null, stale);
+    map.setShapes((draft ?? answer)?.shapes ?? null, stale);
     if (!point) return;
     if (looks.near !== look) map.show(point);
     looks.near = look;
@@ -36,9 +37,8 @@ export function followStores(map: MapHandle): () => void {
     if (end) map.showWhole(point, end);
   };
   const layout = (): void => {
-    const { answer } = useStudy.getState();
     const { screen } = usePlace.getState();
-    const made = screen === 'study' ? (answer?.study ?? null) : null;
+    const made = screen === 'study' ? shownStudy(useStudy.getState()) : null;
     const { layoutId } = useSketch.getState();
     // Where a technical rope team is needed, no layout is shown as if the first crew could rig it.
     const first = made?.angle?.planAs === 'high' ? null : (made?.layouts[0] ?? null);
@@ -54,7 +54,7 @@ export function followStores(map: MapHandle): () => void {
   };
   const hair = (): void => {
     const { hairM } = useSketch.getState();
-    const made = useStudy.getState().answer?.study;
+    const made = shownStudy(useStudy.getState());
     map.setHair(hairM !== null && made ? positionAlong(made, hairM) : null);
   };
   const drawn = (): void => {
@@ -78,7 +78,7 @@ export function followStores(map: MapHandle): () => void {
   const ends = [
     useStudy.subscribe((now, before) => {
       study();
-      if (now.answer !== before.answer) layout();
+      if (now.answer !== before.answer || now.draft !== before.draft) layout();
     }),
     useAskedView.subscribe(({ view }) => {
       if (view) map.setLook({ ...map.look(), ...view });

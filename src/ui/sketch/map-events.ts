@@ -1,6 +1,6 @@
 import type { MapOptions } from '../../map/index.ts';
 import type { Desk } from '../actions/index.ts';
-import { useSketch, useStudy, useTool } from '../state/index.ts';
+import { shownStudy, useSketch, useStudy, useTool } from '../state/index.ts';
 import { distanceAlong } from './along-descent.ts';
 
 type Events = Omit<MapOptions, 'tiles' | 'roadside' | 'rule' | 'district' | 'ink' | 'units'>;
@@ -27,7 +27,7 @@ export const mapEvents = (desk: Desk): Events => ({
   onSpotPlace: desk.spots.place,
   onAnchor: (id) => desk.spots.toggle(id),
   onHover: (at) => {
-    const study = useStudy.getState().answer?.study;
+    const study = shownStudy(useStudy.getState());
     useSketch.setState({ hairM: at && study ? distanceAlong(study, at) : null });
   },
   onLook: ({ at, zoom }) => desk.lookedAt({ at, zoom }),

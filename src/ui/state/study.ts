@@ -1,7 +1,7 @@
 import { create } from 'zustand';
 import type { LonLat } from '../../geo/index.ts';
-import type { Pins } from '../../study/index.ts';
-import type { StudyAnswer } from '../../workers/index.ts';
+import type { Pins, Study } from '../../study/index.ts';
+import type { DraftAnswer, StudyAnswer } from '../../workers/index.ts';
 
 /** The study on the desk. */
 export interface StudyState {
@@ -14,9 +14,12 @@ export interface StudyState {
   /** Counts up when the map should bring the point into view: it came from a list or the address bar, not from a finger. */
   readonly look: number;
   readonly answer: StudyAnswer | null;
-  /** What the ground alone says of a newer point than the answer's, while its layouts are still sought; null where nothing is newer. */
-  readonly ahead: StudyAnswer | null;
-  /** The answer belongs to an earlier question, and has for longer than an eye forgives. */
+  /**
+   * A newer point than the answer's, while a hand moves it: to be looked at and no more, since a better layout may come. Null where
+   * nothing is newer.
+   */
+  readonly draft: DraftAnswer | null;
+  /** What is shown belongs to an earlier question, and has for longer than an eye forgives. */
   readonly stale: boolean;
   readonly working: boolean;
   /** Why there is no study at the point; null when there is one or none was asked. */
@@ -29,7 +32,7 @@ export const emptyStudy: StudyState = {
   pins: {},
   look: 0,
   answer: null,
-  ahead: null,
+  draft: null,
   stale: false,
   working: false,
   problem: null,
@@ -37,8 +40,8 @@ export const emptyStudy: StudyState = {
 
 export const useStudy = create<StudyState>()(() => emptyStudy);
 
-/** What is known of the newest point: whole, or its ground ahead of the rest. */
-export const newestAnswer = ({ ahead, answer }: StudyState): StudyAnswer | null => ahead ?? answer;
+/** What a screen shows: the draft of a point that moves, else the study. Nothing that is kept, printed or signed is taken from here. */
+export const shownStudy = ({ draft, answer }: StudyState): Study | null => draft?.draft ?? answer?.study ?? null;
 
 /** There is no study yet, and nothing that speaks against one. */
 export const isAwaited = ({ answer, problem }: StudyState): boolean => answer === null && problem === null;

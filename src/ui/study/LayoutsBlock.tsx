@@ -16,6 +16,8 @@ export function LayoutsBlock({ study, units }: { readonly study: Study; readonly
   const { layouts, angle } = study;
   const chosenId = useSketch((state) => state.layoutId);
   const pinned = useStudy((state) => Object.keys(state.pins).length > 0);
+  const drafted = useStudy((state) => state.draft !== null);
+  if (layouts.length === 0 && drafted) return <StillSought />;
   if (layouts.length === 0) return pinned ? <NothingAroundPins study={study} units={units} /> : null;
   const chosen = layouts.find(({ id }) => id === chosenId) ?? layouts[0]!;
   const best = (['turned', 'straight'] as const).flatMap((kind) => layouts.find((one) => one.kind === kind) ?? []);
@@ -57,12 +59,23 @@ export function LayoutsBlock({ study, units }: { readonly study: Study; readonly
     <section className="block" aria-labelledby="layouts-head">
       <div className="block-head">
         <h2 id="layouts-head">{head}</h2>
-        <span className="note">fields to one scale; each gap is a reset</span>
+        <span className="note">
+          {drafted
+            ? 'from a quick look while the point moves: a better way may come'
+            : 'fields to one scale; each gap is a reset'}
+        </span>
       </div>
       {body}
     </section>
   );
 }
+
+/** A quick look that found none says nothing of what the whole search will find. */
+const StillSought = () => (
+  <section className="block" aria-label="Layouts">
+    <p className="note">Hauls are being worked out.</p>
+  </section>
+);
 
 /** What is pinned stays listed when no layout works around it. */
 const NothingAroundPins = ({ study, units }: { readonly study: Study; readonly units: UnitSystem }) => (

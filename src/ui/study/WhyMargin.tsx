@@ -1,10 +1,10 @@
 import { useEffect, useLayoutEffect, useRef, useState } from 'react';
-import { useSketch, useStudy } from '../state/index.ts';
+import { shownStudy, useSketch, useStudy } from '../state/index.ts';
 
 /** The margin of the sketch: why the tapped number is what it is, with a thread down the gutter. Escape closes it. */
 export function WhyMargin() {
   const why = useSketch((state) => state.why);
-  const answer = useStudy((state) => state.answer);
+  const study = useStudy(shownStudy);
   const margin = useRef<HTMLElement>(null);
   const [thread, setThread] = useState('');
   const close = (): void => {
@@ -14,8 +14,8 @@ export function WhyMargin() {
   };
   // The number may be another one once the study has changed: it is asked for again.
   useEffect(() => {
-    if (answer) useSketch.setState({ why: null });
-  }, [answer]);
+    if (study) useSketch.setState({ why: null });
+  }, [study]);
   useLayoutEffect(() => {
     if (!why) return;
     const draw = (): void => setThread(threadOf(why.key, margin.current));
