@@ -12,7 +12,7 @@ import {
 } from '../road/index.ts';
 import type { Stations } from '../spots/index.ts';
 import { type Ground, isScreeningOnly } from '../terrain/index.ts';
-import type { Result } from '../units/index.ts';
+import { ok, type Result } from '../units/index.ts';
 import { applyField } from './field/index.ts';
 import type { GroundInputs, StudyInputs } from './inputs.ts';
 import { withLikelyKind } from './likely-kind.ts';
@@ -27,13 +27,15 @@ const SIGHT_LINE_M = 310;
 /**
  * Cuts the sections and follows the fall line: everything that stays as it is when a spot is pinned, the people or the weather
  * change. Where apparatus can stand is not sought yet. Refuses where no road lies within 50 m or the ground has no data at the road.
+ *
+ * @param kept the bench of this road on this ground, found for a place near by: for a draft, as sections there may differ by centimetres
  */
-export function workUpGround(given: StudyInputs): Result<GroundWork> {
+export function workUpGround(given: StudyInputs, kept?: Bench): Result<GroundWork> {
   const { at, patient, events = [] } = given;
   const inputs = { ...given, ground: outdatedGround(given.ground, events, patient ? [at, patient] : [at]) };
   const place = roadAt(inputs.roads, inputs.at);
   if (!place.ok) return place;
-  const found = benchAround(inputs.roads, place.value, inputs.ground, inputs.marks);
+  const found = kept ? ok(kept) : benchAround(inputs.roads, place.value, inputs.ground, inputs.marks);
   if (!found.ok) return found;
   const bench = found.value;
   const i = stationIndex(bench, place.value);
@@ -46,7 +48,7 @@ export function workUpGround(given: StudyInputs): Result<GroundWork> {
   );
   const side = works.reduce((best, work) => (isWorse(work, best) ? work : best));
   const older = outdatedGround(ground, events, pathDown(ground, at, side));
-  if (older !== ground) return workUpGround({ ...inputs, ground: older });
+  if (older !== ground) return workUpGround({ ...inputs, ground: older }, kept);
   const traits = readRoadTags(inputs.roads.network.ways[place.value.way].tags);
   const structure = bench.under[i] === UNDER.structure;
   const work = {

@@ -4,17 +4,7 @@ import { type LonLat, localPlane } from '../geo/index.ts';
 import { groundOfSite, type LonLatBox, type StudyRequest } from '../io/index.ts';
 import { type Conditions, fairConditions } from '../rigging/index.ts';
 import { roadAt } from '../road/index.ts';
-import {
-  completeStudy,
-  draftStudy,
-  fieldOfBook,
-  type GroundWork,
-  type Led,
-  ledIn,
-  type Pins,
-  type Study,
-  standUp,
-} from '../study/index.ts';
+import { completeStudy, fieldOfBook, type GroundWork, type Pins, type Study, standUp } from '../study/index.ts';
 import { type UnitSystem, UserError } from '../units/index.ts';
 import { breath } from './breath.ts';
 import {
@@ -25,6 +15,7 @@ import {
   type Opener,
   openDistrict,
 } from './district.ts';
+import { draftKeeper } from './draft-keeper.ts';
 import { type Measured, measure } from './measure.ts';
 import { type AlongAsk, type PlaceAlong, placesAlong } from './places-along.ts';
 import { resourcesWith } from './resources-with.ts';
@@ -106,8 +97,7 @@ export function studyFunctions<Tile extends object>(
   let book: Book | null = null;
   /** The newest ground, worked out or on its way: whoever asks about it shares it. */
   let last: { readonly key: string; readonly work: Promise<GroundWork> } | null = null;
-  /** What led in the newest study or draft. */
-  let led: Led | null = null;
+  const drafts = draftKeeper();
   const opened = (): District => {
     if (!district) throw new UserError('nothing-open', 'No district is open; open elevation and roads first.');
     return district;
@@ -158,6 +148,10 @@ export function studyFunctions<Tile extends object>(
     });
     return mine.work;
   };
+  const forget = (): void => {
+    last = null;
+    drafts.forget();
+  };
   return {
     async open(files, signal) {
       const next = await openDistrict(files, opener, signal);
@@ -168,7 +162,7 @@ export function studyFunctions<Tile extends object>(
       const before = district;
       district = next;
       book = null;
-      last = null;
+      forget();
       tiles = new Map();
       const { sources, roads, marks, view } = next;
       const { south, north } = view.elevationBounds;
@@ -187,28 +181,26 @@ export function studyFunctions<Tile extends object>(
       if (last?.work === ground) last = { key, work: Promise.resolve(work) };
       await breath(signal);
       const study = completeStudy(work, { ...request, ground: work.ground });
-      led = ledIn(study);
+      drafts.learn(study);
       const shapes = studyShapes(study, place, localPlane(ask.at));
       return { study, shapes, tookMs: performance.now() - began };
     },
     async draft(ask) {
       const began = performance.now();
       const { place, request, key } = questionFor(ask);
-      const work = await groundFor(key, request);
-      const draft = draftStudy(work, { ...request, ground: work.ground }, led);
-      if (draft.layouts.length > 0) led = ledIn(draft);
+      const draft = await drafts.draft(opened().sources, request, last?.key === key ? last.work : null);
       const shapes = studyShapes(draft, place, localPlane(ask.at));
       return { draft, shapes, tookMs: performance.now() - began };
     },
     async marks(marks) {
       district = { ...opened(), marks };
-      last = null;
+      forget();
       beside = roadsideReader(district.sources, district.roads, marks);
     },
     async resources(given) {
       opened();
       book = worseOfContested(given);
-      last = null;
+      forget();
     },
     async measure(ends, signal) {
       return measure(opened().sources, ends, signal);

@@ -18,7 +18,11 @@ function handWorker() {
     await vi.advanceTimersByTimeAsync(0);
   };
   const workers = { study: { call, fail() {} }, map: { call, fail() {} } } as unknown as DeskWorkers;
-  return { workers, answer, asked: () => open.map(({ name, lon, gone }) => `${name} ${lon}${gone() ? ', given up' : ''}`) };
+  return {
+    workers,
+    answer,
+    asked: () => open.map(({ name, lon, gone }) => `${name} ${lon}${gone() ? ', given up' : ''}`),
+  };
 }
 
 const at = (lon: number) => ({

@@ -150,10 +150,20 @@ describe('the functions of the study worker, called directly', () => {
     expect(draft.sentence).toContain(/Plan as [^.]+\./.exec(sentence)![0]);
     expect(draft.sentence).toContain('A better haul is still being sought.');
     expect(sentence).not.toContain('still being sought');
+    // Farther along the road a draft stands on what was found near by, its sections within centimetres.
+    const on = { ...ask, at: { lon: ask.at.lon + 2.5e-4, lat: ask.at.lat } };
+    const near = (await functions.draft(on, never)).draft;
+    const exact = (await functions.study(on, never)).study;
+    expect(near.site.road).toEqual(exact.site.road);
+    expect(Math.abs(near.edge!.offsetM - exact.edge!.offsetM)).toBeLessThan(0.1);
+    expect(Math.abs(near.descent!.horizontalM - exact.descent!.horizontalM)).toBeLessThan(1);
+    expect(Math.abs(near.angle!.governingDeg - exact.angle!.governingDeg)).toBeLessThan(0.5);
+    expect(near.bench!.stations[0]!.stationM).not.toBe(exact.bench!.stations[0]!.stationM);
     // Nothing of a draft is in a later study: the same as from a worker that never made one.
     const fresh = studyFunctions(opener, bitmap);
     await fresh.open(files, never);
     expect((await fresh.study(ask, never)).study).toEqual(whole.study);
+    expect((await fresh.study(on, never)).study).toEqual(exact);
   });
 
   test('a study that is given up ends at the next stage, and the ground that it read is used by the next', async () => {

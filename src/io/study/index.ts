@@ -1,1 +1,2 @@
-export * from './study-site.ts';
+export { draftGround, isAging, type KeptBench, keptBench } from './draft-ground.ts';
+export { groundOfSite, type StudyRequest, studySite } from './study-site.ts';

@@ -7,7 +7,7 @@ import { type ElevationSource, readGround } from '../elevation/index.ts';
 export type StudyRequest = Omit<StudyInputs, 'ground'>;
 
 /** First window around the site, metres to each side; a fall line is at most 300 m long. */
-const WINDOW_M = 320;
+export const WINDOW_M = 320;
 /** Second window, for a fall line that ran out of the first. */
 const WIDER_M = 660;
 /** An end this near the border of the window may be the window's, not the file's, metres. */
@@ -48,8 +48,12 @@ export async function groundOfSite(
     return result.value;
   };
   const first = await work(WINDOW_M);
-  const line = first.side.descent?.line;
-  if (line?.why !== 'no data' && line?.why !== 'limit') return first;
-  const { x, y } = line.end;
-  return Math.max(Math.abs(x), Math.abs(y)) < WINDOW_M - BORDER_M ? first : work(WIDER_M);
+  return endsWithin(first, WINDOW_M) ? first : work(WIDER_M);
+}
+
+/** True where the fall line ends well inside the window around the plane's origin, or of itself. */
+export function endsWithin({ side }: GroundWork, halfSizeM: number): boolean {
+  const line = side.descent?.line;
+  if (line?.why !== 'no data' && line?.why !== 'limit') return true;
+  return Math.max(Math.abs(line.end.x), Math.abs(line.end.y)) < halfSizeM - BORDER_M;
 }

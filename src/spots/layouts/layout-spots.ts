@@ -7,7 +7,12 @@ import type { StandingGround } from '../standing-ground.ts';
 import { likenessOf } from './means.ts';
 
 /** Candidate spots of every apparatus of a fleet, sought once for those that stand alike. */
-export function layoutSpots(ground: StandingGround, fleet: readonly Apparatus[], hold: HoldSettings, at?: Stations): Spot[] {
+export function layoutSpots(
+  ground: StandingGround,
+  fleet: readonly Apparatus[],
+  hold: HoldSettings,
+  at?: Stations,
+): Spot[] {
   const known = new Map<string, Spot[]>();
   return fleet.flatMap((apparatus) => {
     const likeness = likenessOf(apparatus);

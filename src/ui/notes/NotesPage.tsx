@@ -38,9 +38,7 @@ export function NotesTop() {
         </p>
       )}
       <DeskSentence />
-      {stale && (
-        <p className="note stale-note">This is from before the point was moved.</p>
-      )}
+      {stale && <p className="note stale-note">This is from before the point was moved.</p>}
     </div>
   );
 }

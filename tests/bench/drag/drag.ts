@@ -5,7 +5,7 @@ import { root } from '../../browser/app.ts';
 import { desk, mapDrawn, pointAt, sentenceLike } from '../../browser/page.ts';
 import { spread } from './spread.ts';
 import { type Task, type TracedTasks, traceTasks } from './trace-tasks.ts';
-import { type PageTimes, watchAnswers, watchPanels } from './watch-page.ts';
+import { type PageTimes, type Painted, watchAnswers, watchPanels } from './watch-page.ts';
 
 const WARM_UP = 10;
 const MOVES = 40;
@@ -69,30 +69,49 @@ async function oneByOne(
   await page.mouse.move(from.x, from.y);
   await page.mouse.down();
   const move = async (i: number): Promise<void> => {
-    const before = await page.evaluate(() => (window as unknown as Watched).pageTimes.painted.length);
+    const before = await page.evaluate(pictures);
     const { x, y } = to(i);
     await page.mouse.move(x, y);
     // A move of less than what ids tell apart has no picture of its own.
     await page
-      .waitForFunction((n) => (window as unknown as Watched).pageTimes.painted.length > n, before, { timeout: 1500 })
+      .waitForFunction(
+        (n) => {
+          const { draftPainted, wholePainted } = (window as unknown as Watched).pageTimes;
+          return draftPainted.length + wholePainted.length > n;
+        },
+        before,
+        { timeout: 1500 },
+      )
       .catch(() => undefined);
   };
   for (let i = 1; i <= WARM_UP; i++) await move(i);
   await take(page);
   for (let i = WARM_UP + 1; i <= WARM_UP + MOVES; i++) await move(i);
-  const { profile, painted, study, ahead, answer, long } = await take(page);
+  const times = await take(page);
   const traced = await traceTasks(browser, page, async () => {
     for (let i = 1; i <= TRACED; i++) await move(i);
   });
   await take(page);
   console.log(`dragging a ${what}, one move at a time`);
-  console.log(`  event to its profile and sentence painted: ${spread(profile)}`);
-  console.log(`  event to all panels painted, layouts too:  ${spread(painted)}`);
-  console.log(`  what its ground says, in the worker:       ${spread(ahead)}`);
-  console.log(`  study in its worker:                       ${spread(study)}`);
-  console.log(`  its answer on the main thread:             ${spread(answer)}`);
-  console.log(`  all tasks over 50 ms, map frames:          ${spread(long)}`);
+  tellPainted('a draft', times.draftPainted);
+  tellPainted('a whole study', times.wholePainted);
+  console.log(`  draft in its worker:                       ${spread(times.draft)}`);
+  console.log(`  study in its worker:                       ${spread(times.study)}`);
+  console.log(`  its answer on the main thread:             ${spread(times.answer)}`);
+  console.log(
+    `  frames of the map, apart:                  ${spread(times.mapFrames.map(({ from, to }) => to - from))}`,
+  );
+  console.log(`  all tasks over 50 ms, map frames too:      ${spread(times.long)}`);
   tellCpu(traced);
+}
+
+/** Panels: sentence, profile and layouts, painted together. */
+function tellPainted(what: string, painted: readonly Painted[]): void {
+  const label = (words: string): string => `  event to ${words}:`.padEnd(45);
+  console.log(`${label(`panels painted, ${what}`)}${spread(painted.map(({ ms }) => ms))}`);
+  if (painted.some(({ mapMs }) => mapMs >= 1)) {
+    console.log(`${label('the same less the map’s frames')}${spread(painted.map(({ ms, mapMs }) => ms - mapMs))}`);
+  }
 }
 
 /** CPU time, which other work on the machine does not lengthen as it does the clock's. */
@@ -111,23 +130,32 @@ async function freely(page: Page, { x, y }: { x: number; y: number }): Promise<n
     await page.waitForTimeout(16);
   }
   await page.mouse.up();
-  return (await take(page)).painted.length;
+  const { draftPainted, wholePainted } = await take(page);
+  return draftPainted.length + wholePainted.length;
 }
 
 interface Watched {
   readonly pageTimes: PageTimes;
 }
 
+/** Runs in the page: how many pictures were painted since the last look. */
+const pictures = (): number => {
+  const { draftPainted, wholePainted } = (window as unknown as Watched).pageTimes;
+  return draftPainted.length + wholePainted.length;
+};
+
 /** What was noted since the last time. */
 const take = (page: Page): Promise<PageTimes> =>
   page.evaluate(() => {
-    const { profile, painted, study, ahead, answer, long } = (window as unknown as Watched).pageTimes;
+    const { draftPainted, wholePainted, draft, study, answer, long, mapFrames } = (window as unknown as Watched)
+      .pageTimes;
     return {
-      profile: profile.splice(0),
-      painted: painted.splice(0),
+      draftPainted: draftPainted.splice(0),
+      wholePainted: wholePainted.splice(0),
+      draft: draft.splice(0),
       study: study.splice(0),
-      ahead: ahead.splice(0),
       answer: answer.splice(0),
       long: long.splice(0),
+      mapFrames: mapFrames.splice(0),
     };
   });
