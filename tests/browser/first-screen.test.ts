@@ -83,7 +83,13 @@ describe.skipIf(withoutChromium())('the first screen', () => {
     );
     // The finger is still down: the address has not followed yet.
     expect(page.url().split('@')[0]).toContain(`${lon}`.slice(0, 10));
+    // Once it rests what is shown is no draft any more.
+    await page.locator('.notes-top:not([data-draft])[aria-busy=false]').waitFor();
+    expect(await sentence(page)).not.toContain('still being sought');
+    await page.mouse.move(x + 60, y - 12);
     await page.mouse.up();
+    await page.locator('.notes-top:not([data-draft])[aria-busy=false]').waitFor();
+    expect(await sentence(page)).not.toContain('still being sought');
     await page.waitForFunction((old) => !location.hash.split('@')[0]!.includes(old), `${lon}`.slice(0, 10));
     expect(await sentence(page)).not.toBe(before);
   }, 120_000);
