@@ -1,5 +1,5 @@
 import type { Study, StudyRelief } from '../study/index.ts';
-import { FOOT_M, toRadians, type UnitSystem } from '../units/index.ts';
+import { FOOT_M, thousands, toRadians, type UnitSystem } from '../units/index.ts';
 import { upright } from './apparatus-drawing.ts';
 import { type BenchLines, offsetRuns } from './bench-lines.ts';
 import { boxesAlong, holds } from './boxes.ts';
@@ -56,12 +56,10 @@ export function contourDrawing(study: Study, frame: PlanFrame, bench: BenchLines
 function linesOf(relief: StudyRelief, frame: PlanFrame, interval: number, unitM: number): Contour[] {
   const { columns, overBaseCm, baseM, fromM, stepM } = relief;
   const heights = Float64Array.from(overBaseCm, (cm) => (cm === null ? Number.NaN : (baseM + cm / 100) / unitM));
-  const known = heights.filter((height) => !Number.isNaN(height));
-  const [low, high] = known.reduce(([a, b], height) => [Math.min(a, height), Math.max(b, height)], [1e9, -1e9]);
   const grid = { columns, rows: heights.length / columns, heights };
   const list: Contour[] = [];
-  for (let step = Math.ceil(low / interval); step * interval <= high; step++) {
-    for (const line of isoLines(grid, step * interval)) {
+  for (const { step, lines } of isoLines(grid, interval)) {
+    for (const line of lines) {
       for (const points of inView(frame.page(line.map((cells, i) => fromM[i % 2]! + cells * stepM)), frame)) {
         if (lengthOf(points) >= LEAST_LENGTH) list.push({ points, height: step * interval, index: step % INDEX === 0 });
       }
@@ -106,7 +104,7 @@ export function contourHeights({ index }: ContourDrawing, frame: PlanFrame): str
   let svg = '';
   for (const { points, height } of index) {
     if (told.has(height)) continue;
-    const words = height.toLocaleString('en-US');
+    const words = thousands(height);
     const half = textWidth([words], 11) / 2 + 2;
     let [lastX, lastY] = [Number.NEGATIVE_INFINITY, 0];
     for (let i = 2; i + 3 < points.length; i += 2) {

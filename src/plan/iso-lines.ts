@@ -5,11 +5,40 @@ export interface HeightGrid {
   readonly heights: Float64Array;
 }
 
+/** The cells that each multiple of an interval runs through, by the multiple: one pass over the grid for all of them. */
+function crossedCells({ columns, rows, heights }: HeightGrid, interval: number): Map<number, number[]> {
+  const cells = new Map<number, number[]>();
+  for (let row = 0; row + 1 < rows; row++) {
+    for (let at = row * columns; at + 1 < (row + 1) * columns; at++) {
+      const a = heights[at]!;
+      const b = heights[at + 1]!;
+      const c = heights[at + columns + 1]!;
+      const d = heights[at + columns]!;
+      // A missing corner makes both bounds NaN, and no multiple lies between.
+      const low = Math.min(a, b, c, d);
+      const high = Math.max(a, b, c, d);
+      for (let step = Math.floor(low / interval); step * interval <= high; step++) {
+        if (step * interval <= low) continue;
+        const those = cells.get(step);
+        if (those) those.push(at);
+        else cells.set(step, [at]);
+      }
+    }
+  }
+  return cells;
+}
+
 /**
- * The lines at which a grid has a height, as column, row pairs flat, fractions of a cell; closed ones end where they begin. Marching
- * squares with linear crossings on the sides of cells; a saddle is cut by its mean; cells with a corner missing hold no line.
+ * The lines at which a grid has a multiple of an interval, as column, row pairs flat, fractions of a cell, by the multiple, lowest
+ * first; closed ones end where they begin. Marching squares with linear crossings on the sides of cells; a saddle is cut by its
+ * mean; cells with a corner missing hold no line.
  */
-export function isoLines({ columns, rows, heights }: HeightGrid, level: number): number[][] {
+export const isoLines = (grid: HeightGrid, interval: number): { readonly step: number; readonly lines: number[][] }[] =>
+  [...crossedCells(grid, interval)]
+    .sort(([a], [b]) => a - b)
+    .map(([step, cells]) => ({ step, lines: linesThrough(cells, grid, step * interval) }));
+
+function linesThrough(cells: readonly number[], { columns, rows, heights }: HeightGrid, level: number): number[][] {
   // A crossing by the side it lies on: sides along a row first, then those down a column.
   const down = columns * rows;
   // The two sides that each is joined to, −1 for none; a line has two ends or none, so two are enough.
@@ -33,22 +62,22 @@ export function isoLines({ columns, rows, heights }: HeightGrid, level: number):
     return on;
   };
   const countOf = (side: number): number => (links[2 * side] === -1 ? 0 : 1) + (links[2 * side + 1] === -1 ? 0 : 1);
-  for (let row = 0; row + 1 < rows; row++) {
-    for (let column = 0; column + 1 < columns; column++) {
-      const at = row * columns + column;
-      const [a, b, c, d] = [heights[at]!, heights[at + 1]!, heights[at + columns + 1]!, heights[at + columns]!];
-      // Most cells hold no crossing; a missing corner fails every comparison of the sum.
-      if (!(Math.min(a, b, c, d) < level && Math.max(a, b, c, d) >= level)) continue;
-      const over = [a, b, c, d].map((height) => height >= level);
-      // Top, right, bottom, left.
-      const sides = [at, down + at + 1, at + columns, down + at];
-      const crossed = sides.filter((_, k) => over[k] !== over[(k + 1) % 4]);
-      if (crossed.length === 2) link(crossed[0]!, crossed[1]!);
-      else if (crossed.length === 4) {
-        const cut = (a + b + c + d) / 4 >= level === over[0] ? [0, 1, 2, 3] : [3, 0, 1, 2];
-        link(sides[cut[0]!]!, sides[cut[1]!]!);
-        link(sides[cut[2]!]!, sides[cut[3]!]!);
-      }
+  for (const at of cells) {
+    const a = heights[at]!;
+    const b = heights[at + 1]!;
+    const c = heights[at + columns + 1]!;
+    const d = heights[at + columns]!;
+    const top = a >= level !== b >= level ? at : -1;
+    const right = b >= level !== c >= level ? down + at + 1 : -1;
+    const bottom = c >= level !== d >= level ? at + columns : -1;
+    const left = d >= level !== a >= level ? down + at : -1;
+    if (top !== -1 && right !== -1 && bottom !== -1 && left !== -1) {
+      const joined = (a + b + c + d) / 4 >= level === a >= level;
+      link(joined ? top : left, joined ? right : top);
+      link(joined ? bottom : right, joined ? left : bottom);
+    } else {
+      const first = top !== -1 ? top : right !== -1 ? right : bottom;
+      link(first, left !== -1 ? left : bottom !== -1 && bottom !== first ? bottom : right);
     }
   }
   const crossing = (side: number): [number, number] => {

@@ -1,4 +1,4 @@
-import type { Rounding, UnitSystem } from './format.ts';
+import { type Rounding, thousands, type UnitSystem } from './format.ts';
 
 /** Standard gravity, m/s² (exact, third General Conference on Weights and Measures, 1901). */
 export const GRAVITY = 9.80665;
@@ -20,6 +20,6 @@ const rounders: Readonly<Record<Rounding, (value: number) => number>> = {
 
 /** A force in kilonewtons as a text with its unit: tens of pounds-force, or kilonewtons with one decimal. */
 export function formatForce(kn: number, system: UnitSystem, rounding: Rounding = 'near'): string {
-  if (system === 'us') return `${(rounders[rounding](knToLbf(kn) / 10) * 10).toLocaleString('en-US')} lbf`;
+  if (system === 'us') return `${thousands(rounders[rounding](knToLbf(kn) / 10) * 10)} lbf`;
   return `${(rounders[rounding](kn * 10) / 10).toFixed(1)} kN`;
 }

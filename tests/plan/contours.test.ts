@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { planPageSvg, planViewSvg, studySvg } from '../../src/plan/index.ts';
-import { isoLines } from '../../src/plan/iso-lines.ts';
+import { type HeightGrid, isoLines } from '../../src/plan/iso-lines.ts';
 import { completeStudy, type StudyRelief } from '../../src/study/index.ts';
 import { heightAt } from '../../src/terrain/index.ts';
 import { demoDistrict } from '../helpers/demo-district.ts';
@@ -14,10 +14,14 @@ const grid = (columns: number, rows: number, height: (x: number, y: number) => n
   heights: Float64Array.from({ length: columns * rows }, (_, i) => height(i % columns, Math.floor(i / columns))),
 });
 
+/** The lines at one height: the first multiple of an interval as large. */
+const linesAt = (of: HeightGrid, level: number): number[][] =>
+  isoLines(of, level).find(({ step }) => step === 1)?.lines ?? [];
+
 describe('lines of one height through a grid', () => {
   it('lie on the height, all of it, and stay whole', () => {
     const plane = grid(9, 6, (x, y) => 3 * x + y);
-    const [line, ...more] = isoLines(plane, 11.5);
+    const [line, ...more] = linesAt(plane, 11.5);
     expect(more).toEqual([]);
     for (let i = 0; i < line!.length; i += 2) expect(3 * line![i]! + line![i + 1]!).toBeCloseTo(11.5, 9);
     const rows = [line![1]!, line!.at(-1)!].sort((a, b) => a - b);
@@ -26,7 +30,7 @@ describe('lines of one height through a grid', () => {
 
   it('close around a hill, as far from its top as the height says', () => {
     const cone = grid(41, 41, (x, y) => 30 - Math.hypot(x - 20, y - 20));
-    const [ring, ...more] = isoLines(cone, 18);
+    const [ring, ...more] = linesAt(cone, 18);
     expect(more).toEqual([]);
     expect(ring!.slice(0, 2)).toEqual(ring!.slice(-2));
     const radii = ring!.filter((_, i) => i % 2 === 0).map((x, k) => Math.hypot(x - 20, ring![2 * k + 1]! - 20));
@@ -38,20 +42,20 @@ describe('lines of one height through a grid', () => {
   it('part at a saddle as its mean says, hold no cell with a corner missing and follow the level itself', () => {
     const saddle = grid(2, 2, (x, y) => (x === y ? 3 : 0));
     const ends = (level: number): string[] =>
-      isoLines(saddle, level)
+      linesAt(saddle, level)
         .map((line) => line.map((each) => each.toFixed(2)).join(' '))
         .sort();
     // Under the mean the high corners are joined and each low one is cut off; over it each high one.
     expect(ends(1)).toEqual(['0.33 1.00 0.00 0.67', '0.67 0.00 1.00 0.33']);
     expect(ends(2)).toEqual(['0.00 0.33 0.33 0.00', '1.00 0.67 0.67 1.00']);
     expect(
-      isoLines(
+      linesAt(
         grid(3, 3, (x, y) => (x === 1 && y === 1 ? Number.NaN : x)),
         0.5,
       ),
     ).toEqual([]);
     expect(
-      isoLines(
+      linesAt(
         grid(4, 4, () => 7),
         7,
       ),

@@ -1,5 +1,5 @@
 import type { LonLat } from '../../geo/index.ts';
-import { ok, type Result, refuse, UserError } from '../../units/index.ts';
+import { ok, type Result, refuse, thousands, UserError } from '../../units/index.ts';
 import type { Route } from '../routes.ts';
 import type { Calibration, Stretch } from './calibrate.ts';
 import { positionOnRoute } from './station-on-route.ts';
@@ -62,7 +62,7 @@ export function noteOf({ kind, fromMile, toMile, fromM, toM }: Stretch): string 
   const high = mileText(Math.max(fromMile, toMile));
   if (kind === 'gap') return `No marker stands between ${low} and ${high}: the place is shared out between them.`;
   if (kind === 'even') return null;
-  const road = Math.round(toM - fromM).toLocaleString('en-US');
+  const road = thousands(Math.round(toM - fromM));
   return `The markers ${low} and ${high} stand ${road} m apart along the road, which is not what they say: the place may be well off.`;
 }
 

@@ -1,3 +1,4 @@
+import { thousands } from '../../units/index.ts';
 import { shownStudy, useBook, useDistrict, usePlace, useReads, useStudy } from '../state/index.ts';
 import { inFormWords } from './in-form-words.ts';
 import { Sentence } from './Sentence.tsx';
@@ -45,4 +46,4 @@ function ListSentence() {
   );
 }
 
-const count = (n: number, what: string): string => `${n.toLocaleString('en-US')} ${what}${n === 1 ? '' : 's'}`;
+const count = (n: number, what: string): string => `${thousands(n)} ${what}${n === 1 ? '' : 's'}`;

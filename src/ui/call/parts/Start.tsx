@@ -2,7 +2,7 @@
 import { appFolder, type CallSite } from '../../../io/offline/index.ts';
 import { READABLE_BY_ANYONE } from '../../../io/publish/index.ts';
 import { mileText } from '../../../road/index.ts';
-import { compassWord } from '../../../units/index.ts';
+import { compassWord, thousands } from '../../../units/index.ts';
 import { dayWords } from './day-words.ts';
 import { KeptLine } from './KeptLine.tsx';
 import { NewerDistrict } from './Notices.tsx';
@@ -61,9 +61,7 @@ export function Start() {
 function SiteList({ sites }: { sites: readonly CallSite[] }) {
   const call = useCall();
   if (sites.length > LISTED) {
-    return (
-      <p class="lead">{sites.length.toLocaleString('en-US')} sites. Type a road and mile, a name or a position.</p>
-    );
+    return <p class="lead">{thousands(sites.length)} sites. Type a road and mile, a name or a position.</p>;
   }
   const roads = [...new Set(sites.map(({ road }) => road))];
   return roads.map((road) => (
