@@ -14,6 +14,23 @@ export default defineConfig({
   publicDir: '../../public',
   plugins: [react(), entryBudget(), precache()],
   worker: { format: 'es' },
+  // Each page is built by itself: parts that both would share are cut up into dozens of small files, and asking for those is most
+  // of a cold start on a slow phone.
+  environments: {
+    client: {
+      build: { rolldownOptions: { input: { index: entry('pages/index.html'), sw: entry('workers/web/sw.ts') } } },
+    },
+    call: {
+      consumer: 'client',
+      build: { emptyOutDir: false, rolldownOptions: { input: { call: entry('pages/call/index.html') } } },
+    },
+  },
+  builder: {
+    buildApp: async (builder) => {
+      await builder.build(builder.environments.client!);
+      await builder.build(builder.environments.call!);
+    },
+  },
   build: {
     outDir: '../../dist',
     emptyOutDir: true,
@@ -28,13 +45,14 @@ export default defineConfig({
     rolldownOptions: {
       checks: { pluginTimings: false },
       treeshake: { moduleSideEffects: (id) => !/\/src\/.*(?<!main|\.worker|\/sw)\.tsx?$/.test(id) },
-      input: {
-        index: entry('pages/index.html'),
-        call: entry('pages/call/index.html'),
-        sw: entry('workers/web/sw.ts'),
-      },
       // The service worker keeps its name for good: another name would be another worker beside the old one.
-      output: { entryFileNames: ({ name }) => (name === 'sw' ? 'sw.js' : 'assets/[name]-[hash].js') },
+      output: {
+        entryFileNames: ({ name }) => (name === 'sw' ? 'sw.js' : 'assets/[name]-[hash].js'),
+        // All that a page loads before it shows anything is one file beside its entry.
+        codeSplitting: {
+          groups: [{ name: 'start', tags: ['$initial'], test: /\/src\/(?!pages\/|workers\/web\/sw)|\/node_modules\// }],
+        },
+      },
     },
   },
 });

@@ -8,6 +8,7 @@ export const DESK_BUDGET = 150_000;
 const pages = [
   {
     name: 'call view',
+    environment: 'call',
     page: /\/call\/index\.html$/,
     most: CALL_BUDGET,
     withStyles: true,
@@ -16,6 +17,7 @@ const pages = [
   },
   {
     name: 'desk',
+    environment: 'client',
     page: /\/pages\/index\.html$/,
     most: DESK_BUDGET,
     withStyles: false,
@@ -31,7 +33,8 @@ export function entryBudget() {
     generateBundle: {
       order: 'post',
       handler(_options, bundle) {
-        for (const { name, page, most, withStyles, barred } of pages) {
+        for (const { name, environment, page, most, withStyles, barred } of pages) {
+          if (environment !== this.environment.name) continue;
           const { chunks, bytes } = weigh(bundle, page, withStyles);
           const heavy = chunks.flatMap(({ moduleIds }) => moduleIds.filter((id) => barred.test(id)));
           if (heavy.length > 0) this.error(`The entry of the ${name} holds ${heavy[0]}; load it when it is asked for.`);

@@ -8,25 +8,15 @@ const VERSION = '__BRINKBOOK_VERSION__';
 /** Not part of the running app: the worker itself and what only a debugger reads. */
 const left = /^\/sw\.js$|\.map$/;
 
-/** Vite plugin: fills in the service worker when the whole build lies on the disk. */
+/** Vite plugin: fills in the service worker when every page of the build lies on the disk. */
 export function precache() {
-  let out = '';
-  let written = false;
   return {
     name: 'brinkbook-precache',
     apply: 'build',
-    configResolved: (config) => {
-      out = resolve(config.root, config.build.outDir);
-    },
-    writeBundle: () => {
-      written = true;
-    },
-    closeBundle: {
+    buildApp: {
       order: 'post',
-      sequential: true,
-      handler: () => {
-        // A build that failed is closed too.
-        if (!written) return;
+      handler: async ({ config }) => {
+        const out = resolve(config.root, config.build.outDir);
         const worker = join(out, 'sw.js');
         const code = readFileSync(worker, 'utf8');
         if (!code.includes(LIST) || !code.includes(VERSION)) {
