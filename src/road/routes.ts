@@ -24,6 +24,17 @@ export interface Route {
 
 /** The route that holds `way`, in that way's drawing direction; the same route for every way drawn the same way round. */
 export function routeThrough(network: RoadNetwork, joins: WayJoins, way: number): Route {
+  const routes = known.get(joins) ?? new Map<number, Route>();
+  known.set(joins, routes);
+  const route = routes.get(way) ?? measuredRoute(network, joins, way);
+  routes.set(way, route);
+  return route;
+}
+
+/** Geodesics along a whole road take longer than all else that is asked of a point beside it: each is measured once. */
+const known = new WeakMap<WayJoins, Map<number, Route>>();
+
+function measuredRoute(network: RoadNetwork, joins: WayJoins, way: number): Route {
   const walk = walkBack(joins, way);
   const vertices: number[] = [];
   const stations: number[] = [];

@@ -1,4 +1,6 @@
-import { lazy, Suspense } from 'react';
+import { lazy, memo, Suspense, useDeferredValue } from 'react';
+import type { Study } from '../../study/index.ts';
+import type { UnitSystem } from '../../units/index.ts';
 import { type Command, KeyList } from '../commands/index.ts';
 import { ShareBlock } from '../share/index.ts';
 import { shownStudy, usePlace, useReading, useStudy } from '../state/index.ts';
@@ -14,9 +16,11 @@ const SitePhotos = lazy(async () => ({ default: (await import('../book/photos/in
 /** What follows the sentence of a study, block by block. */
 export function StudyBody({ commands }: { readonly commands: readonly Command[] }) {
   const study = useStudy(shownStudy);
-  const whole = useStudy((state) => state.answer?.study);
+  const whole = useStudy((state) => state.answer?.study ?? null);
   const units = useReading((state) => state.units);
   const subject = usePlace((state) => state.subject);
+  // While a point moves, what stands farther down waits until the layouts have been painted.
+  const later = useDeferredValue(study);
   if (!study) return null;
   const siteId = subject?.kind === 'site' ? subject.id : null;
   return (
@@ -26,9 +30,26 @@ export function StudyBody({ commands }: { readonly commands: readonly Command[] 
       <WaysBlock study={study} units={units} />
       {siteId && <PlacesBlock study={study} siteId={siteId} units={units} />}
       <PeopleBlock study={study} />
+      <FartherDown study={later ?? study} {...{ whole, siteId, units, commands }} />
+    </>
+  );
+}
+
+interface FartherProps {
+  readonly study: Study;
+  /** What is written down and given away stands on this one: never on a draft. */
+  readonly whole: Study | null;
+  readonly siteId: string | null;
+  readonly units: UnitSystem;
+  readonly commands: readonly Command[];
+}
+
+const FartherDown = memo(function FartherDown({ study, whole, siteId, units, commands }: FartherProps) {
+  return (
+    <>
       {study.angle && <RuleBlock angle={study.angle} />}
       <ConditionSwitch />
-      <TakenBlock study={study} siteId={siteId} units={units} />
+      {whole && <TakenBlock study={whole} siteId={siteId} units={units} />}
       <NumbersBlock study={study} units={units} />
       <MarkInHand />
       <PlaceInHand />
@@ -44,4 +65,4 @@ export function StudyBody({ commands }: { readonly commands: readonly Command[] 
       <KeyList commands={commands} />
     </>
   );
-}
+});

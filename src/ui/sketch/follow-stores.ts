@@ -1,6 +1,7 @@
 import type { MapHandle } from '../../map/index.ts';
 import {
   inHand,
+  type StudyState,
   shapeOf,
   shownStudy,
   useAskedView,
@@ -23,11 +24,14 @@ export function followStores(map: MapHandle): () => void {
   const looks = { near: 0, whole: 0 };
   let sitesTimer: ReturnType<typeof setTimeout> | undefined;
 
-  const study = (): void => {
+  /** `before` null at first. Every event of a drag comes by here: lines that stay are not drawn again. */
+  const study = (before: StudyState | null): void => {
     const { point, patient, answer, draft, stale, working, look } = useStudy.getState();
     map.setPoint(point);
     map.setPatient(patient);
-    map.setShapes((draft ?? answer)?.shapes ?? null, stale);
+    if (answer !== before?.answer || draft !== before?.draft || stale !== before?.stale) {
+      map.setShapes((draft ?? answer)?.shapes ?? null, stale);
+    }
     if (!point) return;
     if (looks.near !== look) map.show(point);
     looks.near = look;
@@ -69,7 +73,7 @@ export function followStores(map: MapHandle): () => void {
     const thing = inHand();
     map.setHandles(thing ? handlesOf(thing.words, shapeOf(thing)) : []);
   };
-  study();
+  study(null);
   layout();
   sites();
   selected();
@@ -77,7 +81,7 @@ export function followStores(map: MapHandle): () => void {
   handles();
   const ends = [
     useStudy.subscribe((now, before) => {
-      study();
+      study(before);
       if (now.answer !== before.answer || now.draft !== before.draft) layout();
     }),
     useAskedView.subscribe(({ view }) => {

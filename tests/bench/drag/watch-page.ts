@@ -71,6 +71,14 @@ export function watchPanels(): void {
     },
     true,
   );
+  let told = (): void => undefined;
+  // A move of less than what ids tell apart has no picture of its own.
+  const nextPicture = (): Promise<void> =>
+    new Promise((resolve) => {
+      told = resolve;
+      setTimeout(resolve, 1500);
+    });
+  Object.assign(window, { nextPicture });
   const whenPainted = (from: number, times: Painted[]): void => {
     // A task after the next frame's callback runs when that frame has been painted.
     plainFrame(() =>
@@ -81,6 +89,7 @@ export function watchPanels(): void {
           0,
         );
         times.push({ ms: now - from, mapMs });
+        told();
       }, 0),
     );
   };
