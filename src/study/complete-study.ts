@@ -84,7 +84,7 @@ function composed(work: GroundWork, inputs: StudyInputs, { found, taped }: Hauls
   const field = fieldPart([...(work.field?.quantities ?? []), ...(taped ? [taped] : [])]);
   const first = found?.layouts[0] ?? null;
   const layouts = found?.layouts.map((layout) => layoutPart(layout, plane)) ?? [];
-  const spots = found ? spotParts(found, work.standing!.fleet, pins, plane) : [];
+  const spots = found ? spotParts(found, work.standing!.fleet, pins, plane, whole) : [];
   const closure = first ? closurePart(work, first.lanesBlocked) : null;
   const marks = marksNear(work.inputs, descent?.line.start ?? origin, descent?.line.end ?? origin);
   const sign = side.side === 'right' ? 1 : -1;

@@ -11,13 +11,14 @@ const LISTED_EVERY_M = 10;
 
 /**
  * The contract's spots: every one that a layout uses or somebody pinned, then of each apparatus one every 10 m of road, so that
- * a map can show where it may stand.
+ * a map can show where it may stand; a draft, which offers nothing to choose from, leaves those out.
  */
 export function spotParts(
   found: Pick<Layouts, 'spots' | 'layouts'>,
   fleet: readonly Apparatus[],
   pins: Pins,
   plane: LocalPlane,
+  whole: boolean,
 ): StudySpot[] {
   const used = new Set(found.layouts.flatMap(({ spotIds }) => spotIds));
   const pinned = new Set(Object.values(pins));
@@ -27,7 +28,7 @@ export function spotParts(
   for (const spot of found.spots) {
     const chosen = used.has(spot.id) || pinned.has(spot.id);
     const place = `${spot.apparatusId} ${Math.floor(spot.stationM / LISTED_EVERY_M)}`;
-    if (!chosen && listed.has(place)) continue;
+    if (!chosen && (!whole || listed.has(place))) continue;
     if (!chosen) listed.add(place);
     const name = names.get(spot.apparatusId) ?? spot.apparatusId;
     parts.push(spotPart(spot, name, pinned.has(spot.id), plane));
