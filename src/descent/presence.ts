@@ -1,4 +1,4 @@
-import { distanceToLine, insideRing } from './shapes.ts';
+import { insideRing, withinOfLine } from './shapes.ts';
 import type { Area, Band, Surroundings } from './surroundings.ts';
 
 /** Lines thinner than this are taken as this wide, metres: a mapped line is no better placed. */
@@ -12,7 +12,7 @@ export function presence(around: Surroundings, x: number, y: number, reachM: num
   const areas = around.areas.filter((area) => near(area.ring, x, y, reachM));
   return (kind: Kind, px: number, py: number): boolean =>
     bands.some(
-      (band) => band.kind === kind && distanceToLine(band.line, px, py) <= Math.max(band.halfWidthM, THINNEST_HALF_M),
+      (band) => band.kind === kind && withinOfLine(band.line, px, py, Math.max(band.halfWidthM, THINNEST_HALF_M)),
     ) || areas.some((area) => area.kind === kind && insideRing(area.ring, px, py));
 }
 

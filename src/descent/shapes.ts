@@ -14,6 +14,24 @@ export function distanceToLine(line: Float64Array, x: number, y: number): number
   return best;
 }
 
+/** True where a point lies no farther than `mostM` from a line: `distanceToLine`, but told as soon as one piece is that near. */
+export function withinOfLine(line: Float64Array, x: number, y: number, mostM: number): boolean {
+  if (Math.hypot(x - line[0], y - line[1]) <= mostM) return true;
+  for (let i = 0; i + 3 < line.length; i += 2) {
+    const ax = line[i];
+    const ay = line[i + 1];
+    const bx = line[i + 2] - ax;
+    const by = line[i + 3] - ay;
+    const length2 = bx * bx + by * by;
+    const t = length2 > 0 ? Math.min(1, Math.max(0, ((x - ax) * bx + (y - ay) * by) / length2)) : 0;
+    const dx = x - ax - t * bx;
+    const dy = y - ay - t * by;
+    // Most pieces lie farther off in x or y alone.
+    if (!(Math.abs(dx) > mostM || Math.abs(dy) > mostM) && Math.hypot(dx, dy) <= mostM) return true;
+  }
+  return false;
+}
+
 /** True inside a ring of x, y pairs by its winding number, so that a ring that overlaps itself has no hole there. */
 export function insideRing(ring: Float64Array, x: number, y: number): boolean {
   const n = ring.length / 2;

@@ -18,36 +18,53 @@ const JUNCTION_M = 10;
  */
 export function sectionReach(line: CentreLine, rest: Float64Array, limitM: number): Float64Array {
   const { count, x, y, nx, ny, curvature } = line;
-  const reach = new Float64Array(2 * count);
+  const reach = new Float64Array(2 * count).fill(limitM);
   const far = Math.min(OTHER_STRETCH_M, count);
+  const own = new Float64Array(2 * count);
+  for (let i = 0; i < count; i++) {
+    own[2 * i] = x[i]!;
+    own[2 * i + 1] = y[i]!;
+  }
   const others = awayFromRoad(line, rest);
   for (let i = 0; i < count; i++) {
-    const px = x[i]!;
-    const py = y[i]!;
-    const ax = nx[i]!;
-    const ay = ny[i]!;
-    let left = limitM;
-    let right = limitM;
-    const meet = (qx: number, qy: number): void => {
-      const dx = qx - px;
-      const dy = qy - py;
-      const squared = dx * dx + dy * dy;
-      if (squared > 4 * limitM * limitM) return;
-      const across = 2 * (dx * ax + dy * ay);
-      if (across > 0) {
-        if (squared < right * across) right = squared / across;
-      } else if (squared < -left * across) left = -squared / across;
-    };
-    for (let j = 0; j <= i - far; j++) meet(x[j]!, y[j]!);
-    for (let j = i + far; j < count; j++) meet(x[j]!, y[j]!);
-    for (let k = 0; k < others.length; k += 2) meet(others[k]!, others[k + 1]!);
+    const section = { px: x[i]!, py: y[i]!, nx: nx[i]!, ny: ny[i]!, limitM };
+    shorten(reach, i, section, own, 0, i - far + 1);
+    shorten(reach, i, section, own, i + far, count);
+    shorten(reach, i, section, others, 0, others.length / 2);
     const bend = curvature[i]!;
-    if (bend > 0) right = Math.min(right, RADIUS_SHARE / bend);
-    if (bend < 0) left = Math.min(left, -RADIUS_SHARE / bend);
-    reach[2 * i] = left;
-    reach[2 * i + 1] = right;
+    if (bend > 0) reach[2 * i + 1] = Math.min(reach[2 * i + 1]!, RADIUS_SHARE / bend);
+    if (bend < 0) reach[2 * i] = Math.min(reach[2 * i]!, -RADIUS_SHARE / bend);
   }
   return reach;
+}
+
+/** A section: its middle, its unit normal to the right, and how far it may reach at most, metres. */
+interface Section {
+  readonly px: number;
+  readonly py: number;
+  readonly nx: number;
+  readonly ny: number;
+  readonly limitM: number;
+}
+
+/** Takes the reaches of section i back to where its points are as near to points `from` to `to` (without) of a list. */
+function shorten(reach: Float64Array, i: number, section: Section, points: Float64Array, from: number, to: number) {
+  const { px, py, nx, ny, limitM } = section;
+  const farthest = 4 * limitM * limitM;
+  let left = reach[2 * i]!;
+  let right = reach[2 * i + 1]!;
+  for (let k = 2 * from; k < 2 * to; k += 2) {
+    const dx = points[k]! - px;
+    const dy = points[k + 1]! - py;
+    const squared = dx * dx + dy * dy;
+    if (squared > farthest) continue;
+    const across = 2 * (dx * nx + dy * ny);
+    if (across > 0) {
+      if (squared < right * across) right = squared / across;
+    } else if (squared < -left * across) left = -squared / across;
+  }
+  reach[2 * i] = left;
+  reach[2 * i + 1] = right;
 }
 
 function awayFromRoad({ count, x, y }: CentreLine, points: Float64Array): Float64Array {

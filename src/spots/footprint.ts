@@ -43,21 +43,35 @@ export function strip(fromX: number, fromY: number, toX: number, toY: number, wi
 
 /** Points around a footprint, corners included and no farther apart than `stepM`, as x, y pairs, metres. */
 export function outline(footprint: Footprint, stepM: number): Float64Array {
+  const points = { xy: new Float64Array(0), length: 0 };
+  outlineInto(points, footprint, stepM);
+  return points.xy.slice(0, points.length);
+}
+
+/** A list of x, y pairs that is filled again and again: the first `length` numbers count. */
+export interface Points {
+  xy: Float64Array;
+  length: number;
+}
+
+/** Fills a list with the points of `outline`, for a search that asks thousands of times. */
+export function outlineInto(points: Points, footprint: Footprint, stepM: number): void {
   const c = corners(footprint);
   const along = Math.max(1, Math.ceil(footprint.lengthM / stepM));
   const across = Math.max(1, Math.ceil(footprint.widthM / stepM));
-  const points = new Float64Array(4 * (along + across));
+  points.length = 4 * (along + across);
+  if (points.xy.length < points.length) points.xy = new Float64Array(points.length);
+  const { xy } = points;
   let k = 0;
   for (let side = 0; side < 4; side++) {
     const a = 2 * side;
     const b = (a + 2) % 8;
     const n = side % 2 === 0 ? across : along;
     for (let j = 0; j < n; j++) {
-      points[k++] = c[a] + ((c[b] - c[a]) * j) / n;
-      points[k++] = c[a + 1] + ((c[b + 1] - c[a + 1]) * j) / n;
+      xy[k++] = c[a] + ((c[b] - c[a]) * j) / n;
+      xy[k++] = c[a + 1] + ((c[b + 1] - c[a + 1]) * j) / n;
     }
   }
-  return points;
 }
 
 /** Unit vector of a true azimuth, x east and y north. */

@@ -1,6 +1,6 @@
 import { ASSUMED_LANE_M, type Bench, type RoadTraits } from '../road/index.ts';
 import { placePair } from './bench-place.ts';
-import { type Footprint, outline } from './footprint.ts';
+import { type Footprint, outlineInto, type Points } from './footprint.ts';
 
 /** What a footprint takes of the travelled way. */
 export interface LaneUse {
@@ -30,11 +30,11 @@ export const laneCount = ({ lanes, carriageway }: Pick<RoadTraits, 'lanes' | 'ca
 export function laneUse(bench: Bench, traits: RoadTraits, footprint: Footprint, from: number): LaneUse {
   // Each point is looked for from the last one's element: they follow each other round the outline.
   let walk = Math.floor(from);
-  const points = outline(footprint, STEP_M);
+  outlineInto(points, footprint, STEP_M);
   let least = Number.POSITIVE_INFINITY;
   let most = Number.NEGATIVE_INFINITY;
   for (let k = 0; k < points.length; k += 2) {
-    const placed = placePair(bench, points, k, walk, at);
+    const placed = placePair(bench, points.xy, k, walk, at);
     const aside = placed ? at[1] - bench.shiftM[Math.round(at[0])] : Number.NaN;
     if (Number.isNaN(aside)) return lanesBetween(traits, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
     walk = Math.floor(at[0]);
@@ -45,6 +45,7 @@ export function laneUse(bench: Bench, traits: RoadTraits, footprint: Footprint, 
 }
 
 const at = new Float64Array(2);
+const points: Points = { xy: new Float64Array(256), length: 0 };
 
 /** Lanes that a stretch across the road reaches into; offsets from the middle of the travelled way, metres, to the right. */
 export function lanesBetween(

@@ -84,23 +84,69 @@ export function whitenSettling(covariance: (i: number, j: number) => number, n: 
 /** Applies the rows to z. */
 export function whiten(w: Whitening, z: Float64Array, out: Float64Array): void {
   const { n, settled, rows } = w;
-  for (let k = 0; k < n; k++) {
-    const row = Math.min(k, settled - 1);
-    let sum = 0;
-    for (let j = 0, at = row * settled; j <= row; j++) sum += rows[at + j] * z[k - j];
-    out[k] = sum;
+  const last = (settled - 1) * settled;
+  let k = 0;
+  for (; k < settled; k++) out[k] = rowTimes(rows, k * settled, k, z, k);
+  // Once settled the same row serves four samples at a time: their sums do not wait for each other.
+  for (; k + 3 < n; k += 4) {
+    let s0 = 0;
+    let s1 = 0;
+    let s2 = 0;
+    let s3 = 0;
+    for (let j = 0, at = k; j < settled; j++, at--) {
+      const weight = rows[last + j];
+      s0 += weight * z[at];
+      s1 += weight * z[at + 1];
+      s2 += weight * z[at + 2];
+      s3 += weight * z[at + 3];
+    }
+    out[k] = s0;
+    out[k + 1] = s1;
+    out[k + 2] = s2;
+    out[k + 3] = s3;
   }
+  for (; k < n; k++) out[k] = rowTimes(rows, last, settled - 1, z, k);
+}
+
+/** Sum of the entries 0 to `row` at `at` with the samples from k back. */
+function rowTimes(rows: Float64Array, at: number, row: number, z: Float64Array, k: number): number {
+  let sum = 0;
+  for (let j = 0; j <= row; j++) sum += rows[at + j] * z[k - j];
+  return sum;
 }
 
 /** Applies the transposed rows to v; after `whiten` this makes the inverse covariance times z. */
 export function whitenTransposed(w: Whitening, v: Float64Array, out: Float64Array): void {
   const { n, settled, rows } = w;
-  out.fill(0, 0, n);
-  for (let k = 0; k < n; k++) {
-    const row = Math.min(k, settled - 1);
-    const value = v[k];
-    for (let j = 0, at = row * settled; j <= row; j++) out[k - j] += rows[at + j] * value;
+  const last = (settled - 1) * settled;
+  let m = 0;
+  for (; m < settled && m < n; m++) out[m] = columnTimes(w, v, m);
+  for (; m + settled + 2 < n; m += 4) {
+    let s0 = 0;
+    let s1 = 0;
+    let s2 = 0;
+    let s3 = 0;
+    for (let j = 0, at = m; j < settled; j++, at++) {
+      const weight = rows[last + j];
+      s0 += weight * v[at];
+      s1 += weight * v[at + 1];
+      s2 += weight * v[at + 2];
+      s3 += weight * v[at + 3];
+    }
+    out[m] = s0;
+    out[m + 1] = s1;
+    out[m + 2] = s2;
+    out[m + 3] = s3;
   }
+  for (; m < n; m++) out[m] = columnTimes(w, v, m);
+}
+
+/** Sum of the entries of all rows that meet sample m. */
+function columnTimes({ n, settled, rows }: Whitening, v: Float64Array, m: number): number {
+  const end = Math.min(n, m + settled);
+  let sum = 0;
+  for (let k = m; k < end; k++) sum += rows[Math.min(k, settled - 1) * settled + k - m] * v[k];
+  return sum;
 }
 
 function settle(found: readonly Float64Array[], n: number, logDet: number): Whitening {

@@ -19,6 +19,11 @@ export interface AnchorLoad {
 /** Verdict over several loads, for a search that makes no object a force: the same rules as `haulForces`. */
 export const noLoad = (): AnchorLoad => ({ verdict: 0, holdFactor: Number.POSITIVE_INFINITY });
 
+export function clearLoad(sum: AnchorLoad): void {
+  sum.verdict = 0;
+  sum.holdFactor = Number.POSITIVE_INFINITY;
+}
+
 /** Adds a force on an anchor to what is known: sliding, and strength at a required factor with so many attachments free. */
 export function addLoad(
   sum: AnchorLoad,

@@ -1,10 +1,10 @@
 import { type PlanForce, type PlanVector, turnForce } from '../../rigging/index.ts';
-import { type AnchorLoad, worseOf } from './anchor-load.ts';
+import { type AnchorLoad, clearLoad, noLoad, worseOf } from './anchor-load.ts';
 import { ownBelayM } from './belay-place.ts';
 import type { Bend } from './bends.ts';
 import type { Candidate } from './candidate.ts';
 import type { SystemChoice } from './choose-system.ts';
-import { MARK_SHORT_M } from './corridor.ts';
+import { BLOCKED, type Corridor, MARK_SHORT_M } from './corridor.ts';
 import type { Hope, Hopes } from './hope.ts';
 import { bitCount, bitsBetween } from './people-there.ts';
 import { leastFactor, mayTakePlace } from './prospect.ts';
@@ -12,7 +12,8 @@ import type { PullBase } from './pull-base.ts';
 import { holdCounts } from './rank.ts';
 import type { Search } from './search.ts';
 import type { Stand } from './stands.ts';
-import { mainLoad } from './turned-load.ts';
+import { knownCorridor } from './turned-corridor.ts';
+import { addMainLoad } from './turned-load.ts';
 
 /** An anchor faces its rope within 45°. */
 const FACES = Math.SQRT1_2;
@@ -40,10 +41,8 @@ export interface Seen {
   readonly hopes: Hopes;
   /** Lanes (bits) that it and the corridor to it surely take. */
   lanes: number;
-  /** Once somebody asked: lanes (bits) of the corridor, or that it is not clear; marks in it; clear way for the team, metres; hauls. */
-  corridor: number | null;
-  inWay: readonly string[];
-  roomM: number | null;
+  /** Once somebody asked. */
+  corridor: Corridor | null;
   readonly hauls: Haul[];
 }
 
@@ -64,9 +63,6 @@ export interface Haul extends Readonly<Record<'rank' | 'resets', Exact | null>> 
   readonly lanesTaken: number;
   readonly atMin: number;
 }
-
-/** A corridor that is not clear. */
-export const BLOCKED = -1;
 
 /** The anchors whose field may still bring something, that face the bend and to which a corridor may run. */
 export function anchorsSeen(search: Search, one: BendSearch, anchors: readonly Stand[], turnAtMin: number): Seen[] {
@@ -91,8 +87,11 @@ export function anchorsSeen(search: Search, one: BendSearch, anchors: readonly S
     if (!inSight(bend, walk.x - bend.x, walk.y - bend.y, way, element, along)) continue;
     search.trace.inSight++;
     const across = tie.spot === null ? bend.asideM : anchor.asideM;
+    const corridor = knownCorridor(search, bend, anchor);
+    if (corridor?.lanes === BLOCKED) continue;
     const lanes =
       anchor.lanes |
+      (corridor?.lanes ?? 0) |
       bitsBetween(
         laneGrid,
         Math.min(bend.asideM, across) - CORRIDOR_SURE_M,
@@ -101,8 +100,10 @@ export function anchorsSeen(search: Search, one: BendSearch, anchors: readonly S
     const atMin = Math.max(turnAtMin, anchor.unit?.atMin ?? 0);
     if (row === null || row.apparatusAtMin !== atMin) row = search.hopesOf(base, leastRunM, atMin);
     const hopes = row.of(fieldM);
-    const load = mainLoad(search, anchor, base, ux, uy);
-    if (!isOpen(search, one, hopes, lanes, load)) continue;
+    clearLoad(anchorLoad);
+    addMainLoad(anchorLoad, search, anchor, base, ux, uy);
+    if (!isOpen(search, one, hopes, lanes, anchorLoad)) continue;
+    const load = { ...anchorLoad };
     const bent = turnForce(base.tensionKn.hanging, bend.towardEdge, base.farHangingKn, { x: ux, y: uy });
     seen.push({
       anchor,
@@ -114,15 +115,16 @@ export function anchorsSeen(search: Search, one: BendSearch, anchors: readonly S
       atMin,
       hopes,
       lanes,
-      corridor: null,
-      inWay: [],
-      roomM: null,
+      corridor,
       hauls: [],
     });
   }
   // What holds best first: the sooner it is found, the more is left out.
   return holdCounts(frame.grade) ? seen.sort((a, b) => b.load.holdFactor - a.load.holdFactor) : seen;
 }
+
+/** The load on the anchor in hand; nothing is made for those that lose. */
+const anchorLoad = noLoad();
 
 /** A corridor reaches at least this far to either side of its ends across the road, however it slants, metres. */
 const CORRIDOR_SURE_M = 0.7;

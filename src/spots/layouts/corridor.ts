@@ -8,6 +8,19 @@ import { LAYOUT_LIMITS } from './layout-limits.ts';
 /** The field of a tree or rock ends its clearance short of it, metres. */
 export const MARK_SHORT_M = 1.5;
 
+/** The corridor of a turned haul from a bend to an anchor. */
+export interface Corridor {
+  /** Lanes that it takes, as bits, or that it leaves the usable offsets. */
+  readonly lanes: number;
+  /** Ids of the marks that stand in it, the anchor itself apart. */
+  readonly inWay: readonly string[];
+  /** Clear way for the team, metres, once somebody asked. */
+  roomM: number | null;
+}
+
+/** A corridor that is not clear. */
+export const BLOCKED = -1;
+
 /** Points along the sides of a corridor are tested this far apart, metres; rounding alone refuses nothing. */
 const STEP_M = 0.5;
 const TOUCH_M = 1e-6;

@@ -94,6 +94,7 @@ function newSearch(question: LayoutQuestion, means: Means, spots: readonly Spot[
     mostFieldM: mostFieldOf(means, frame.grade),
     laneGrid: laneGrid(ground.traits),
     fine: new Map(),
+    corridors: new Map(),
     ...{ frame, means, pins, spots, standsOf, podiums: newPodiums(), trace: { bends: 0, inSight: 0 } },
     marks: markStands(frame, ties),
     notAnchors: marks.filter(({ kind }) => kind !== 'tree' && kind !== 'rock'),

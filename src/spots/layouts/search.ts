@@ -3,6 +3,8 @@ import type { Contact, Descent, RopeRise } from '../../descent/index.ts';
 import { toRadians } from '../../units/index.ts';
 import type { Spot } from '../spot-types.ts';
 import type { BelayHolder } from './belay-place.ts';
+import type { Bend } from './bends.ts';
+import type { Corridor } from './corridor.ts';
 import type { HaulFrame } from './haul-frame.ts';
 import { haulGround } from './haul-ground.ts';
 import type { HopesOf } from './hope.ts';
@@ -44,6 +46,8 @@ export interface Search {
   readonly mostFieldM: number;
   readonly laneGrid: LaneGrid;
   readonly fine: Map<Unit, FinePlaces>;
+  /** Corridors of turned hauls, by bend and anchor, so far as they were asked for. */
+  readonly corridors: Map<Bend, Map<Stand, Corridor>>;
   readonly podiums: { readonly straight: Podium; readonly turned: Readonly<Record<-1 | 1, Podium>> };
 }
 

@@ -27,19 +27,18 @@ export function heldLoad(
   return load;
 }
 
-/** What lies on the anchor of a turned haul whatever holds its bend; (ux, uy) is the unit vector from the bend to the anchor. */
-export function mainLoad(
+/** Adds what lies on the anchor of a turned haul whatever holds its bend; (ux, uy) is the unit vector from the bend to the anchor. */
+export function addMainLoad(
+  load: AnchorLoad,
   { means }: Pick<Search, 'means'>,
   { tie }: Stand,
   { farHangingKn }: PullBase,
   ux: number,
   uy: number,
-): AnchorLoad {
+): void {
   const { rates, conditions } = means;
-  const load = noLoad();
   const back = { x: -ux, y: -uy };
   addLoad(load, tie.anchor, freeOf(tie.anchor, 1), farHangingKn, back, rates.haulingFactor, conditions, rates);
-  return load;
 }
 
 /** Adds to what is known of a turned haul what its bent line does to the change of direction. */

@@ -1,20 +1,17 @@
-import { strip } from '../footprint.ts';
-import { laneUse } from '../lanes.ts';
 import { type AnchorLoad, noLoad, sumOf } from './anchor-load.ts';
-import { type BendSearch, BLOCKED, type Exact, type Haul, isOpen, type Seen } from './anchors-seen.ts';
+import { type BendSearch, type Exact, type Haul, isOpen, type Seen } from './anchors-seen.ts';
 import type { Bend } from './bends.ts';
 import type { BelayPlace } from './candidate.ts';
 import { chooseSystem, type SystemChoice, sameSystem } from './choose-system.ts';
-import { marksInWay } from './corridor.ts';
-import { LAYOUT_LIMITS } from './layout-limits.ts';
+import { BLOCKED } from './corridor.ts';
 import { minutesOf } from './minutes-of.ts';
-import { bitCount, laneBits, trafficPast } from './people-there.ts';
+import { bitCount, trafficPast } from './people-there.ts';
 import { levelOf } from './podium.ts';
 import { rankKeyOf } from './rank-key.ts';
 import type { Search } from './search.ts';
 import type { Stand } from './stands.ts';
-import { teamRoomM } from './team-room.ts';
-import { bodiesClear, corridorInside } from './turned-clear.ts';
+import { bodiesClear } from './turned-clear.ts';
+import { corridorTo, roomOf } from './turned-corridor.ts';
 import { addBentLoad } from './turned-load.ts';
 
 /** A belay for a tie, with what lies on turn and belay whatever the anchor. */
@@ -36,7 +33,7 @@ export function tryPair(
   const { frame, podiums } = search;
   const { bend, along, base } = one;
   const podium = podiums.turned[along];
-  if (far.corridor === BLOCKED) return;
+  if (far.corridor?.lanes === BLOCKED) return;
   const leastLanes = turn.lanes | far.lanes | belay.lanes;
   sumOf(pairLoad, held, far.load);
   addBentLoad(pairLoad, search, turn, belay, far.bent);
@@ -87,9 +84,7 @@ function haulOf(
   const { othersCount } = trafficPast(traits, lanesTaken);
   const rope = { ropeFieldM: fieldM, belayRunM, rigRopesM: search.rigRopesM('turned', atMin) };
   const question = { base, fieldM, ...rope, handTurns: 0, othersCount } as const;
-  const way = { x: far.ux, y: far.uy };
-  far.roomM ??= teamRoomM(frame.bench, bend, way, bend.element, fieldM, far.anchor.tie.spot);
-  const { roomM } = far;
+  const roomM = roomOf(search, bend, corridorTo(search, bend, far.anchor), far);
   const exact = (choice: SystemChoice): Exact => {
     const timed = { kind: 'turned', base, choice, lanesTaken, apparatusAtMin: atMin, roomM } as const;
     return { choice, minutes: minutesOf(timed, means, traits).total ?? Number.POSITIVE_INFINITY };
@@ -104,18 +99,9 @@ function haulOf(
 }
 
 /** Lanes of the corridor to an anchor, as bits, or that it is not clear; a mark that holds the bend does not stand in its way. */
-function corridorOf({ frame }: Search, { tie: turn }: Stand, bend: Bend, far: Seen): number {
-  if (far.corridor === null) {
-    const { bench, ground } = frame;
-    const { tie, element } = far.anchor;
-    const way = [bend.x, bend.y, tie.x, tie.y] as const;
-    far.corridor = BLOCKED;
-    if (corridorInside(frame, bend, far.anchor)) {
-      const strips = strip(...way, LAYOUT_LIMITS.corridorM);
-      far.corridor = laneBits(laneUse(bench, ground.traits, strips, Math.floor(element)).taken);
-      far.lanes |= far.corridor;
-      far.inWay = marksInWay(ground.hazards, ...way, [tie.id]).map(({ id }) => id);
-    }
-  }
-  return far.inWay.every((id) => id === turn.id) ? far.corridor : BLOCKED;
+function corridorOf(search: Search, { tie: turn }: Stand, bend: Bend, far: Seen): number {
+  far.corridor ??= corridorTo(search, bend, far.anchor);
+  const { lanes, inWay } = far.corridor;
+  if (lanes !== BLOCKED) far.lanes |= lanes;
+  return inWay.every((id) => id === turn.id) ? lanes : BLOCKED;
 }
