@@ -15,8 +15,8 @@ test('each road has its name above its sites; rows of any other order follow one
     { road: 'B', first: 2, end: 3, topPx: HEAD_PX + 2 * ROW_PX },
     { road: null, first: 3, end: 4, topPx: 2 * HEAD_PX + 3 * ROW_PX },
   ]);
-  expect(tops).toEqual([30, 74, 148, 222, 266]);
-  expect(listLayout(rows, false)).toEqual({ tops: [0, 44, 88, 132, 176], groups: [] });
+  expect(tops).toEqual([30, 90, 180, 270, 330]);
+  expect(listLayout(rows, false)).toEqual({ tops: [0, 60, 120, 180, 240], groups: [] });
   expect(listLayout([], true)).toEqual({ tops: [0], groups: [] });
 });
 

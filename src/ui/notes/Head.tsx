@@ -17,10 +17,13 @@ export function Head({ light }: { readonly light: 'day' | 'night' }) {
         <a href="#/survey" title="All sites">
           <i>{name ?? 'Brinkbook'}</i>
         </a>
-        {district?.invented ? ', an invented demo district' : invented && ', an invented district'}
+        {(district?.invented || invented) && (
+          <>
+            , <span className="head-wide">an </span>invented
+            <span className="head-wide"> {district?.invented ? 'demo district' : 'district'}</span>
+          </>
+        )}
       </p>
-      <Kept />
-      <ScreenWords />
       <fieldset className="words-switch">
         <legend className="unseen">Units and light</legend>
         <button type="button" aria-pressed={units === 'us'} onClick={() => desk.setUnits('us')}>
@@ -33,6 +36,8 @@ export function Head({ light }: { readonly light: 'day' | 'night' }) {
           {other}
         </button>
       </fieldset>
+      <Kept />
+      <ScreenWords />
     </div>
   );
 }

@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect } from 'react';
+import { type ReactNode, useEffect, useState } from 'react';
 import { files, today } from '../book/index.ts';
 import { useActions } from '../desk-context.ts';
 import { Caution, ElevationLine } from '../notes/Provenance.tsx';
@@ -8,6 +8,7 @@ import { BarrierStep } from './BarrierStep.tsx';
 import { type CheckDraft, noteCheck, openCheck, useCheck } from './check-draft.ts';
 import { GroundStep } from './GroundStep.tsx';
 import { KeptWords } from './KeptWords.tsx';
+import { KeysPlace } from './Keys.tsx';
 import { RadioStep } from './RadioStep.tsx';
 import { ReadingStep } from './ReadingStep.tsx';
 import { SignStep } from './SignStep.tsx';
@@ -15,7 +16,7 @@ import { StepList } from './StepList.tsx';
 import type { StepProps } from './step-props.ts';
 import { NOT_REACHED, nextStep, steps } from './steps.ts';
 
-/** The roadside check of one site: steps above, the work in the bottom half, for one thumb. */
+/** The roadside check of one site: steps above and the work in the bottom half, for one thumb; on a desk beside each other. */
 export function CheckScreen() {
   const { desk } = useActions();
   const subject = usePlace((state) => state.subject);
@@ -26,6 +27,7 @@ export function CheckScreen() {
   const draft = useCheck((state) => state.draft);
   const site = subject?.kind === 'site' ? sites.get(subject.id) : undefined;
   const siteId = site?.id;
+  const [keysPlace, setKeysPlace] = useState<HTMLElement | null>(null);
   useEffect(() => {
     if (siteId !== undefined) openCheck(siteId, today());
   }, [siteId]);
@@ -50,19 +52,21 @@ export function CheckScreen() {
   const at = steps.findIndex(({ name }) => name === step);
   return (
     <article className="check" aria-label={`Roadside check of ${site.name}`}>
-      <header className="check-head">
-        <h1>{site.name}, check</h1>
-        <KeptWords />
-        <button type="button" className="key-quiet" onClick={() => desk.goTo('study')}>
-          leave
-        </button>
-      </header>
-      <StepList
-        {...{ study, units, answers }}
-        radio={site.radio}
-        current={step}
-        onPick={(name) => noteCheck({ step: name })}
-      />
+      <div className="check-list">
+        <header className="check-head">
+          <h1>{site.name}, check</h1>
+          <KeptWords />
+          <button type="button" className="key-quiet" onClick={() => desk.goTo('study')}>
+            leave
+          </button>
+        </header>
+        <StepList
+          {...{ study, units, answers }}
+          radio={site.radio}
+          current={step}
+          onPick={(name) => noteCheck({ step: name })}
+        />
+      </div>
       <section className="check-work" aria-labelledby="check-step">
         <h2 id="check-step">
           {steps[at]!.title}
@@ -71,9 +75,12 @@ export function CheckScreen() {
           </span>
         </h2>
         <div key={step} className="check-body">
-          {workOf(draft, given)}
+          <KeysPlace value={keysPlace}>{workOf(draft, given)}</KeysPlace>
         </div>
-        <Caution />
+        <div className="check-foot">
+          <div ref={setKeysPlace} />
+          <Caution />
+        </div>
         {study && <ElevationLine study={study} units={units} />}
       </section>
     </article>

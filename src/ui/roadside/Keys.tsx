@@ -1,8 +1,14 @@
-import type { ReactNode } from 'react';
+import { createContext, type ReactNode, useContext } from 'react';
+import { createPortal } from 'react-dom';
+
+/** Where a step's keys stand: in the foot, above the caution, which grows with its words. Null before the foot is there. */
+export const KeysPlace = createContext<HTMLElement | null>(null);
 
 /** The two keys of a step: "cannot reach it" keeps what was computed, the other one keeps what was found. */
 export function Keys({ main, small, disabled, onKeep, onCannot }: Props) {
-  return (
+  const place = useContext(KeysPlace);
+  if (!place) return null;
+  return createPortal(
     <div className="check-keys">
       <button type="button" className="cannot" onClick={onCannot}>
         cannot reach it
@@ -11,7 +17,8 @@ export function Keys({ main, small, disabled, onKeep, onCannot }: Props) {
         {main}
         {small && <small>{small}</small>}
       </button>
-    </div>
+    </div>,
+    place,
   );
 }
 

@@ -24,9 +24,10 @@ export function ReadingStep({ site, study, units, today, quantity, onDone, onCan
   const unit = isAngle ? '°' : units === 'us' ? ' ft' : ' m';
   const per = isAngle || units === 'metric' ? 1 : FOOT_M;
   const start = row?.computed ?? (isAngle ? 30 : 6);
-  const [value, setValue] = useState(() => Math.round(start / per));
-  // A dial that nobody turned is no reading: it only shows what was computed.
-  const [turned, setTurned] = useState(false);
+  // A dial that nobody turned is no reading: it shows what is computed, as soon as that is there.
+  const [read, setRead] = useState<number | null>(null);
+  const turned = read !== null;
+  const value = read ?? Math.round(start / per);
   const [loose, setLoose] = useState<string | null>(null);
   const { worse, least, most } = quantities[quantity];
   const metres = readingValue(value, isAngle ? 'degrees' : 'metres', units);
@@ -52,7 +53,7 @@ export function ReadingStep({ site, study, units, today, quantity, onDone, onCan
       },
       `${row?.label.toLowerCase() ?? quantity} ${figure}`,
     );
-    setTurned(false);
+    setRead(null);
     if (isWorse) onDone(`${figure}${isUp ? `, ${loose ?? 'loose rock not looked for'}` : ''}`);
   };
   if (needsWord && row) {
@@ -92,10 +93,7 @@ export function ReadingStep({ site, study, units, today, quantity, onDone, onCan
         most={Math.floor(most / per)}
         step={isAngle ? 1 : units === 'us' ? 0.5 : 0.1}
         pxPer={isAngle ? 26 : units === 'us' ? 26 : 60}
-        onTurn={(to) => {
-          setValue(to);
-          setTurned(true);
-        }}
+        onTurn={setRead}
       />
       {isUp && (
         <Choices

@@ -50,12 +50,15 @@ export function SiteTable({ rows, selected, units, byRoad }: Props) {
               onClick={() => desk.show({ kind: 'site', id: row.site.id })}
             >
               <ClassRing look={row.read && 'className' in row.read ? row.read.className : null} />
-              <span className={isChecked(row) ? 'row-name' : 'row-name unchecked'}>{row.site.name}</span>
+              <span className={isChecked(row) ? 'row-name' : 'row-name unchecked'} title={row.site.name}>
+                {row.site.name}
+              </span>
               <span className={isChecked(row) ? 'row-check' : 'row-check accent'}>{checkWords(row)}</span>
-              <span className={byRoad ? 'unseen' : 'row-road'}>{row.site.roadName ?? 'no road name'}</span>
-              {byRoad && <span className="row-mile num">{mileWords(row)}</span>}
-              <span className="row-figures num" title={figures(row, units)}>
-                {figures(row, units)}
+              <span className="row-figures num">{angleWords(row)}</span>
+              <span className="row-last">
+                <span className="row-figures num">{haulWords(row, units)}</span>
+                <span className={byRoad ? 'unseen' : 'row-road'}>{row.site.roadName ?? 'no road name'}</span>
+                {byRoad && <span className="row-mile num">{mileWords(row)}</span>}
               </span>
             </button>
           </li>
@@ -82,13 +85,18 @@ function checkWords({ checkedOn, changedOn }: SiteRow): string {
   return checkedOn ? `checked ${checkedOn.slice(0, 4)}` : 'not checked';
 }
 
-/** Class, angle, rope and resets in one short line. */
-function figures({ read }: SiteRow, units: UnitSystem): string {
+/** Class and angle; what stands there instead where nothing came of it. */
+function angleWords({ read }: SiteRow): string {
   if (!read) return 'not read yet';
   if ('none' in read) return 'no drop edge';
   const word = read.className === 'undecided' ? `undecided, as ${read.planAs}` : read.className;
-  const angle = `${word} ${formatDegrees(read.governingDeg)}, ${formatAngleRange(...read.rangeDeg)}`;
-  return [angle, formatLength(read.ropeLineM, units, 'up'), resets(read)].filter(Boolean).join(' · ');
+  return `${word} ${formatDegrees(read.governingDeg)}, ${formatAngleRange(...read.rangeDeg)}`;
+}
+
+/** Rope and resets. */
+function haulWords({ read }: SiteRow, units: UnitSystem): string {
+  if (!read || 'none' in read) return '';
+  return [`${formatLength(read.ropeLineM, units, 'up')} of rope`, resets(read)].filter(Boolean).join(' · ');
 }
 
 function resets({
@@ -97,7 +105,7 @@ function resets({
   resets: { turned, straight },
 }: Extract<SiteRow['read'], { planAs: unknown }>): string {
   if (screeningOnly) return 'screening only';
-  if (planAs === 'high') return 'technical';
+  if (planAs === 'high') return 'technical team';
   const both = [turned, straight].filter((n) => n !== null);
   return both.length === 0 ? '' : `${both.join(' or ')} ${both.length === 1 && both[0] === 1 ? 'reset' : 'resets'}`;
 }

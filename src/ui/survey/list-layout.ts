@@ -1,7 +1,7 @@
 import type { SiteRow } from './site-rows.ts';
 
 /** A row of the list, pixels. */
-export const ROW_PX = 44;
+export const ROW_PX = 60;
 /** The name of a road above its sites, pixels. */
 export const HEAD_PX = 30;
 
