@@ -23,8 +23,8 @@ function build() {
     console.error('The app could not be built; see the lines above.');
     return false;
   }
-  rmSync(dist, { recursive: true, force: true });
   try {
+    rmSync(dist, { recursive: true, force: true });
     renameSync(part, dist);
   } catch (error) {
     // Another start put its own there in between.
