@@ -11,7 +11,7 @@ export default defineConfig({
     expect: { poll: { timeout: 20_000 } },
     // Two at once also on two cores; tests leave no state in modules, so a worker loads each of them once.
     maxWorkers: 2,
-    // Node's own modules: behind Vite's module runner computing takes more than twice the time.
+    // Node's own modules: behind Vite's module runner computing takes half as long again (docs/performance.md).
     experimental: { viteModuleRunner: false, nodeLoader: false },
     execArgv: ['--import', new URL('config/typescript-node.mjs', import.meta.url).href],
     isolate: false,

@@ -1,4 +1,4 @@
-// Loader of TypeScript for Node itself: the tests then run as plain modules, whose calls cost what they cost in the built program.
+// Loader of TypeScript for Node itself: the tests then run as plain modules, whose calls cost about what they cost when built.
 import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { transform } from '@swc/core';
@@ -11,7 +11,7 @@ export async function resolve(specifier, context, next) {
   return next(specifier, context);
 }
 
-/** Types taken off, JSX turned into calls, one line kept to its place by a map. */
+/** Types taken off, JSX turned into calls; a map keeps the lines of errors. */
 export async function load(url, context, next) {
   if (url.startsWith('address:')) return module("export default '';");
   const path = url.split('?')[0];

@@ -7,6 +7,7 @@ import {
   formatPercent,
   normaliseAzimuth,
   seededRandom,
+  thousands,
 } from '../../src/units/index.ts';
 
 describe('texts of quantities', () => {
@@ -23,6 +24,12 @@ describe('texts of quantities', () => {
   it('does not round a whole number of feet up for a last bit', () => {
     expect(formatLength(0.3048 * 60, 'us', 'up')).toBe('60 ft');
     expect(formatLength(0.1 + 0.2, 'metric', 'up')).toBe('0.3 m');
+  });
+
+  it('sets thousands apart as the platform’s own formatter does', () => {
+    for (const value of [0, -0, 7, 999, 1000, -1234, 12_345.5, 1_234_567.8914, -0.0004]) {
+      expect(thousands(value)).toBe(value.toLocaleString('en-US').replace(/^-0$/, '0'));
+    }
   });
 
   it('rounds a range outward', () => {

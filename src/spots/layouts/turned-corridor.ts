@@ -17,10 +17,11 @@ export const knownCorridor = ({ corridors }: Search, bend: Bend, anchor: Stand):
 
 /** The corridor from a bend to an anchor, worked out once for all that may hold the bend. */
 export function corridorTo(search: Search, bend: Bend, anchor: Stand): Corridor {
-  const { corridors } = search;
-  const ofBend = corridors.get(bend) ?? new Map<Stand, Corridor>();
-  corridors.set(bend, ofBend);
-  const corridor = ofBend.get(anchor) ?? workOut(search, bend, anchor);
+  const known = knownCorridor(search, bend, anchor);
+  if (known) return known;
+  const ofBend = search.corridors.get(bend) ?? new Map<Stand, Corridor>();
+  search.corridors.set(bend, ofBend);
+  const corridor = workOut(search, bend, anchor);
   ofBend.set(anchor, corridor);
   return corridor;
 }

@@ -1,26 +1,24 @@
 import { writeAddress } from '../address.ts';
 import { useActions } from '../desk-context.ts';
 import { useDistrict, useGiven, usePlace, useReading } from '../state/index.ts';
+import { districtWords } from './district-words.ts';
 import { Kept } from './Kept.tsx';
 
 /** The top line of the notes: whose district, whether the book is kept, units, light, own files. */
 export function Head({ light }: { readonly light: 'day' | 'night' }) {
   const { desk } = useActions();
-  const district = useDistrict((state) => state.district);
-  const name = useGiven((state) => state.districtName) || district?.name;
-  const invented = useGiven((state) => state.invented);
+  const { name, invented } = districtWords(useDistrict(), useGiven());
   const units = useReading((state) => state.units);
   const other = light === 'night' ? 'day' : 'night';
   return (
     <div className="head">
       <p className="head-name">
         <a href="#/survey" title="All sites">
-          <i>{name ?? 'Brinkbook'}</i>
+          <i>{name}</i>
         </a>
-        {(district?.invented || invented) && (
+        {invented && (
           <>
-            , <span className="head-wide">an </span>invented
-            <span className="head-wide"> {district?.invented ? 'demo district' : 'district'}</span>
+            , <span className="head-wide">an </span>invented<span className="head-wide"> {invented}</span>
           </>
         )}
       </p>
