@@ -74,8 +74,8 @@ describe.skipIf(withoutChromium())('the book screen', () => {
   test('a book says that its district is made up: at the head, in what is written, undone, and taken over by another copy', async () => {
     const { page, close } = await open('rules');
     const madeUp = page.getByLabel('Made up, for trying out');
-    // The demo says so of itself.
-    expect(await madeUp.inputValue()).toBe('yes');
+    // The demo says so of itself, once it has been read into the new book.
+    await expect.poll(() => madeUp.inputValue()).toBe('yes');
     await page.getByLabel('District', { exact: true }).fill('Ours');
     await page.getByLabel('District', { exact: true }).press('Enter');
     await madeUp.selectOption('no');
