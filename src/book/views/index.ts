@@ -1,4 +1,5 @@
 export * from './arrivals-of.ts';
+export * from './book-of-site.ts';
 export * from './fleet-of.ts';
 export type { Given } from './given.ts';
 export * from './kits-of.ts';

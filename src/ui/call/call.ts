@@ -22,12 +22,16 @@ import { keepDistrict } from './keep.ts';
 import { locate } from './locate.ts';
 import { holdOf } from './plan/index.ts';
 import type { Hit, SiteIndex } from './search/index.ts';
+import { sheets } from './sheets.ts';
 import { type DistrictHere, districtHere, districtState, nameOfHere, stateNow } from './source.ts';
 import { type CallState, type Circumstances, createStore, emptyCall, nothingShown, type Place } from './state.ts';
 import { callWorker } from './worker.ts';
 
 /** A position without a stated error is taken to lie within this, metres: a phone in a canyon (judgement). */
 const ASSUMED_ERROR_M = 30;
+
+/** The other weathers are read once the plan has been on the screen for this long, milliseconds: they must not hold up its sheet. */
+const HOLDS_AFTER_MS = 800;
 
 /** The district is looked at again no sooner than this, milliseconds. */
 const LOOK_LEAST_MS = 60_000;
@@ -41,6 +45,7 @@ export function createCall() {
   const { get, set } = store;
   const disk = cacheStore();
   const worker = callWorker();
+  const drawer = sheets();
   let here: Promise<DistrictHere> | null = null;
   const district = (): Promise<DistrictHere> => {
     here ??= districtHere();
@@ -81,7 +86,10 @@ export function createCall() {
     }
     scrollTo(0, 0);
     if (place.kind === 'around') askAround(place.at, place.errorM);
-    else if (place.kind !== 'start') void showStudy();
+    else if (place.kind !== 'start') {
+      void showStudy();
+      drawer.warm();
+    }
   }
 
   function askAround(at: LonLat, errorM: number): void {
@@ -101,7 +109,7 @@ export function createCall() {
         const holds = { ...get().holds };
         if (!circumstances.night && !circumstances.wind) holds[circumstances.weather] = holdOf(study);
         set({ study, studyKeptAtMs: atMs, stale: false, working: false, holds });
-        void fillHolds(place);
+        setTimeout(() => void fillHolds(place), HOLDS_AFTER_MS);
       },
     );
   }
@@ -314,6 +322,7 @@ export function createCall() {
       worker.ask('byRoad', { from: at, errorM, headingDeg, to }, await source()),
     /** The book's plain copy; null where there is none. */
     book: async (): Promise<Book | null> => (await source()).book,
+    sheets: drawer,
     setOnline: (online: boolean): void => set({ online }),
   };
 }

@@ -5,7 +5,7 @@ import { chromium } from 'playwright-core';
 import { parsePosition } from '../../../src/geo/index.ts';
 import { siteIndex, understand } from '../../../src/ui/call/search/index.ts';
 import { callServer } from '../../browser/call-server.ts';
-import { chromiumPath, withoutChromium } from '../../browser/chromium.ts';
+import { chromiumArguments, chromiumPath, withoutChromium } from '../../browser/chromium.ts';
 import { phone } from '../../browser/page.ts';
 import { madePack, manySites } from '../../ui/call/sites.ts';
 import { sideBySide, span } from '../harness.ts';
@@ -14,6 +14,7 @@ import { sideBySide, span } from '../harness.ts';
 const RUNS = 5;
 const THROTTLE = 4;
 const SITES = 5000;
+const DONE = 'painted after ';
 const print = (line: string): void => console.log(line);
 
 async function search(): Promise<void> {
@@ -40,7 +41,8 @@ async function coldStart(): Promise<void> {
   const device = () =>
     chromium.launchPersistentContext(join(folder, 'profile'), {
       executablePath: chromiumPath()!,
-      args: ['--no-sandbox', '--disable-background-networking', '--no-first-run'],
+      // Among them: no pages of an address bar, which an installed app's window does not have.
+      args: [...chromiumArguments],
       ...phone,
     });
   let context = await device();
@@ -56,18 +58,12 @@ async function coldStart(): Promise<void> {
       context = await device();
       const page = await context.newPage();
       await (await context.newCDPSession(page)).send('Emulation.setCPUThrottlingRate', { rate: throttle });
-      await page.addInitScript(findKettleBend);
+      await page.addInitScript(findKettleBend, DONE);
+      // The page says when it is done: asking it would take of its time.
+      const said = page.waitForEvent('console', { predicate: (one) => one.text().startsWith(DONE), timeout: 60_000 });
       await page.goto(`${server.url}/call/`);
-      const seen = await page.waitForFunction(
-        () => {
-          const { planAt, sheetAt } = window as Seen;
-          return sheetAt && { planAt, sheetAt };
-        },
-        null,
-        { timeout: 60_000 },
-      );
+      const [planAt, sheetAt] = (await said).text().slice(DONE.length).split(' ').map(Number) as [number, number];
       // The first start after keeping is the warm-up.
-      const { planAt = Number.NaN, sheetAt = Number.NaN } = (await seen.jsonValue()) as Seen;
       if (run >= 0) {
         plans.push(planAt);
         sheets.push(sheetAt);
@@ -83,26 +79,21 @@ async function coldStart(): Promise<void> {
   rmSync(folder, { recursive: true, force: true });
 }
 
-interface Seen {
-  planAt?: number;
-  sheetAt?: number;
-}
-
-/** Runs in the page before anything else: types, takes the first result, notes when the plan and then its sheet have been painted. */
-function findKettleBend(): void {
+/** Runs in the page before anything else: types, takes the first result, says when the plan and then its sheet have been painted. */
+function findKettleBend(done: string): void {
+  let planAt = 0;
   let asked = false;
   const look = (): void => {
     const box = document.querySelector<HTMLInputElement>('.box input');
     const hit = document.querySelector<HTMLElement>('.hits button');
-    const seen = window as Seen;
     if (document.querySelector('[data-testid=sheet] svg')) {
-      requestAnimationFrame(() => Object.assign(window, { sheetAt: performance.now() }));
+      requestAnimationFrame(() => console.log(`${done}${planAt} ${performance.now()}`));
       return;
     }
     if (document.querySelector('.plan .class') && !asked) {
       asked = true;
       requestAnimationFrame(() => {
-        seen.planAt = performance.now();
+        planAt = performance.now();
         const keys = [...document.querySelectorAll<HTMLElement>('button')];
         keys.find(({ textContent }) => textContent === 'Plan sheet')?.click();
       });

@@ -1,91 +1,116 @@
 /** @jsxImportSource preact */
 import { useEffect, useState } from 'preact/hooks';
+import { bookOfSite } from '../../../book/index.ts';
 import { appFolder, type CallSite } from '../../../io/offline/index.ts';
 import type { Study } from '../../../study/index.ts';
+import type { SheetInputs, SheetSide } from '../../../workers/sheet/index.ts';
 import { handOver } from '../../give-file.ts';
-import type { SheetPages } from '../plan/sheet.ts';
+import type { Call } from '../call.ts';
+import type { CallState } from '../state.ts';
 import { useCall, useCallState } from './use-call.ts';
 
-/** The hidden sides are drawn once what is seen has been on the screen for this long, milliseconds. */
+/** The sides that no screen shows yet are drawn once what is seen has been there for this long, milliseconds. */
 const REST_MS = 400;
 
-/** Sides of a sheet that were drawn so far; empty where not yet. */
-interface Drawn {
-  readonly of: SheetPages;
-  readonly narrow: string;
-  readonly front: string;
-  readonly back: string;
+type Sides = Partial<Record<SheetSide, string>>;
+
+interface Place {
+  readonly study: Study;
+  readonly name: string;
+  readonly site: CallSite | null;
 }
 
-/** The plan sheet as on paper, front and back; made here out of the study, so that it needs no network. */
-export function Sheet({ study, name, site }: { study: Study; name: string; site: CallSite | null }) {
+/** The plan sheet as on paper, front and back; made out of the study while the plan is read, so that it needs no network and no wait. */
+export function Sheet({ study, name, site }: Place) {
   const call = useCall();
   const { pack } = useCallState();
   const [open, setOpen] = useState(false);
-  const [drawn, setDrawn] = useState<Drawn | null>(null);
-  // While the plan is read, so that the sheet is there at a touch; what fails is asked for again then.
+  const [last, setDrawn] = useState<(Sides & { readonly of: SheetInputs }) | null>(null);
+  // A sheet of other conditions than the plan's is not shown.
+  const drawn = last?.of.study === study ? last : null;
+  const [problem, setProblem] = useState<string | null>(null);
   useEffect(() => {
-    Promise.all([import('../plan/sheet.ts'), import('../plan/from-book.ts')]).catch(() => {});
-  }, []);
-  useEffect(() => {
-    if (!open || !pack) return;
+    if (!pack) return;
     let current = true;
-    const make = async (): Promise<void> => {
-      const [{ sheetPages }, { besideStudy }, book] = await Promise.all([
-        import('../plan/sheet.ts'),
-        import('../plan/from-book.ts'),
-        call.book(),
-      ]);
-      const photos = book && site ? (await besideStudy(book, site.id, study, pack.units)).photos : [];
-      const today = new Date().toISOString().slice(0, 10);
-      const address = appFolder().href;
+    const draw = async (): Promise<void> => {
+      const of = await inputsOf(call, { study, name, site }, pack);
+      const seen = await call.sheets.draw(of, narrow() ? ['phone'] : ['front', 'back']);
       if (!current) return;
-      const of = sheetPages({ study, name, site, pack, book, photos, today, address });
-      // First what this screen shows, then what it shows when it is turned or printed.
-      if (matchMedia('(max-width: 640px)').matches) setDrawn({ of, narrow: of.phone(), front: '', back: '' });
-      else setDrawn({ of, narrow: '', front: of.front(), back: of.back() });
+      setProblem(null);
+      setDrawn({ ...seen, of });
     };
-    void make();
+    draw().catch((error: unknown) => {
+      if (!current) return;
+      setDrawn(null);
+      setProblem(
+        `The plan sheet could not be drawn (${error instanceof Error ? error.message : String(error)}); the plan above stands. Reload the page to try again.`,
+      );
+    });
     return () => {
       current = false;
     };
-  }, [open, study, name, site, pack, call]);
+  }, [study, name, site, pack, call]);
+  // What the screen shows when it is turned or printed, and what is handed on.
   useEffect(() => {
-    if (!drawn || (drawn.narrow !== '' && drawn.front !== '')) return;
-    const { of, narrow, front, back } = drawn;
-    const rest = (): Drawn => ({
-      of,
-      narrow: narrow || of.phone(),
-      front: front || of.front(),
-      back: back || of.back(),
-    });
-    const later = setTimeout(() => setDrawn(rest()), REST_MS);
-    return () => clearTimeout(later);
-  }, [drawn]);
+    if (!open || !drawn || drawn.html !== undefined) return;
+    const { of } = drawn;
+    let current = true;
+    const later = setTimeout(async () => {
+      const rest = await call.sheets
+        .draw(of, narrow() ? ['front', 'back', 'html'] : ['phone', 'html'])
+        .catch(() => null);
+      if (current && rest) setDrawn({ ...drawn, ...rest });
+    }, REST_MS);
+    return () => {
+      current = false;
+      clearTimeout(later);
+    };
+  }, [open, drawn, call]);
+  const share = async ({ of, html }: NonNullable<typeof drawn>): Promise<void> => {
+    const whole = html ?? (await call.sheets.draw(of, ['html'])).html;
+    await handOver(`${site?.id ?? 'place'}-plan.html`, whole, 'text/html');
+  };
   return (
     <>
       <button type="button" class="plain" aria-expanded={open} onClick={() => setOpen(!open)}>
         {open ? 'Close the plan sheet' : 'Plan sheet'}
       </button>
+      {open && problem && (
+        <p class="alarm" role="alert">
+          {problem}
+        </p>
+      )}
       {open && drawn && (
         <>
-          <button
-            type="button"
-            class="plain"
-            onClick={() => void handOver(`${site?.id ?? 'place'}-plan.html`, drawn.of.html(), 'text/html')}
-          >
+          <button type="button" class="plain" onClick={() => void share(drawn)}>
             Share or save it as one file
           </button>
           <div class="sheet" data-testid="sheet">
             {/* biome-ignore lint/security/noDangerouslySetInnerHtml: the sheet makes every text of study and book inert. */}
-            <div class="narrow" dangerouslySetInnerHTML={{ __html: drawn.narrow }} />
+            <div class="narrow" dangerouslySetInnerHTML={{ __html: drawn.phone ?? '' }} />
             {/* biome-ignore lint/security/noDangerouslySetInnerHtml: as above. */}
-            <div class="paper" dangerouslySetInnerHTML={{ __html: drawn.front }} />
+            <div class="paper" dangerouslySetInnerHTML={{ __html: drawn.front ?? '' }} />
             {/* biome-ignore lint/security/noDangerouslySetInnerHtml: as above. */}
-            <div class="paper" dangerouslySetInnerHTML={{ __html: drawn.back }} />
+            <div class="paper" dangerouslySetInnerHTML={{ __html: drawn.back ?? '' }} />
           </div>
         </>
       )}
     </>
   );
+}
+
+const narrow = (): boolean => matchMedia('(max-width: 640px)').matches;
+
+/** What the sheet is drawn from: of the book only what concerns the site, for all of it is copied to where the sheet is drawn. */
+async function inputsOf(
+  call: Call,
+  { study, name, site }: Place,
+  { district, roads, units }: NonNullable<CallState['pack']>,
+): Promise<SheetInputs> {
+  const book = await call.book();
+  const own = book && site ? bookOfSite(book, site.id) : book;
+  const beside = book && site ? await import('../plan/from-book.ts') : null;
+  const photos = beside && book && site ? (await beside.besideStudy(book, site.id, study, units)).photos : [];
+  const today = new Date().toISOString().slice(0, 10);
+  return { study, name, site, pack: { district, roads, units }, book: own, photos, today, address: appFolder().href };
 }

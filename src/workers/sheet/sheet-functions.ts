@@ -1,5 +1,5 @@
-import { type Book, publishedAddressOf } from '../../../book/index.ts';
-import type { CallPack, CallSite } from '../../../io/offline/index.ts';
+import { type Book, publishedAddressOf } from '../../book/index.ts';
+import type { CallPack, CallSite } from '../../io/offline/index.ts';
 import {
   cardPageSvg,
   locatorRoads,
@@ -10,9 +10,9 @@ import {
   type SheetOptions,
   type SheetPhoto,
   sheetOfBook,
-} from '../../../plan/index.ts';
-import { indexRoads, mileText } from '../../../road/index.ts';
-import type { Study } from '../../../study/index.ts';
+} from '../../plan/index.ts';
+import { indexRoads, mileText } from '../../road/index.ts';
+import type { Study } from '../../study/index.ts';
 
 /** What a plan sheet is made from here. `site` is null for a roadside that nobody surveyed. */
 export interface SheetInputs {
@@ -29,18 +29,24 @@ export interface SheetInputs {
 }
 
 /**
- * A plan sheet as SVG texts for the screen: one column for a phone, front and back; and whole as one HTML file that opens anywhere. Each
- * is drawn when it is asked for.
+ * What a plan sheet is drawn as: SVG texts of one column for a phone, of the front and the back of the paper, and the whole as one
+ * HTML file that opens anywhere.
  */
-export interface SheetPages {
-  phone(): string;
-  front(): string;
-  back(): string;
-  html(): string;
+export type SheetSide = 'phone' | 'front' | 'back' | 'html';
+
+export interface SheetFunctions {
+  /** Draws the sides asked for; the book tells the check, the card and the surveyed places. */
+  draw(ask: { readonly of: SheetInputs; readonly sides: readonly SheetSide[] }): Promise<Record<string, string>>;
 }
 
-/** The plan sheet of a place; loaded when somebody asks for it. The book tells the check, the card and the surveyed places. */
-export function sheetPages({ study, name, site, pack, book, today, ...inputs }: SheetInputs): SheetPages {
+export const sheetFunctions: SheetFunctions = {
+  draw: async ({ of, sides }) => {
+    const pages = sheetPages(of);
+    return Object.fromEntries(sides.map((side) => [side, pages[side]()]));
+  },
+};
+
+function sheetPages({ study, name, site, pack, book, today, ...inputs }: SheetInputs): Record<SheetSide, () => string> {
   const address = (book && publishedAddressOf(book)) ?? inputs.address;
   const ways = pack.roads.map((road, i) => ({
     id: `road/${i}`,
