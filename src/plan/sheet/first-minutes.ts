@@ -81,9 +81,9 @@ function blockWords(study: Study, units: UnitSystem): string | null {
   return `Blocking vehicle ${stands.join('; another ')}, where drivers see it from ${need}.`;
 }
 
-function laneWords({ closure, angle, bench }: Study): string | null {
+function laneWords({ closure, angle, edge, bench }: Study): string | null {
   if (angle?.planAs === 'high') return 'Close the road both ways for any work at the edge.';
-  if (!closure) return bench ? 'Traffic: close the lane beside the edge.' : 'Traffic: close the lanes beside the site.';
+  if (!closure) return `Traffic: close the lane${bench ? '' : 's'} beside the ${edge ? 'edge' : 'site'}.`;
   const lanes = `${closure.lanesBlocked} lane${closure.lanesBlocked === 1 ? '' : 's'}`;
   if (closure.kind === 'road closed') return 'Close the road both ways: the haul takes it.';
   if (closure.kind === 'one lane in turn') return `Close ${lanes}, traffic in turn.`;
@@ -100,7 +100,8 @@ function lookUp({ above, marks }: Study, units: UnitSystem): string {
 }
 
 function edgeWords({ edge, bench, angle }: Study, units: UnitSystem): string {
-  if (!edge) return 'Mark the edge; nobody past it untied.';
+  if (!edge && bench) return 'No drop edge was found on this side: look before anybody leaves the road.';
+  if (!edge) return 'The edge was not computed: find and mark it; nobody past it untied.';
   const width = bench?.widthM == null ? '' : ` Road bench ${formatLength(bench.widthM, units, 'down')}.`;
   const voice = angle?.planAs === 'high' ? '' : ' Voice contact, count patients.';
   return `Mark the edge; nobody within ${UNTIED[units]} of it untied.${width}${voice}`;

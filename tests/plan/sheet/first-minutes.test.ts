@@ -55,3 +55,15 @@ describe('the blocking vehicles of the first five minutes', () => {
     expect(count(words, / side,/g)).toBe(0);
   });
 });
+
+it('without a drop edge none is marked; where nothing was computed it is to be found first', () => {
+  const study = studyWithLayouts();
+  const level = { ...study, edge: null, angle: null, closure: null, layouts: [], spots: [] };
+  const words = firstMinutes(level, 'us').join('\n');
+  expect(words).toContain('No drop edge was found on this side: look before anybody leaves the road.');
+  expect(words).toContain('close the lane beside the site');
+  expect(words).not.toContain('Mark the edge');
+  const structure = firstMinutes({ ...level, bench: null }, 'us').join('\n');
+  expect(structure).toContain('The edge was not computed: find and mark it; nobody past it untied.');
+  expect(structure).toContain('close the lanes beside the site');
+});
