@@ -1,7 +1,6 @@
 import type { Book } from '../../book/index.ts';
 import type { LonLat } from '../../geo/index.ts';
 import {
-  allStudies,
   cacheStore,
   districtOf,
   followShell,
@@ -12,19 +11,18 @@ import {
   readPack,
   type Weather,
 } from '../../io/offline/index.ts';
-import { fairConditions } from '../../rigging/index.ts';
-import type { Study } from '../../study/index.ts';
-import { UserError } from '../../units/index.ts';
 import type { ByRoad, CallSource } from '../../workers/call/index.ts';
 import { readCallAddress, writeCallAddress } from './address.ts';
 import type { DevicePosition } from './follow-position.ts';
-import { keepDistrict } from './keep.ts';
 import { locate } from './locate.ts';
 import { holdOf } from './plan/index.ts';
 import type { Hit, SiteIndex } from './search/index.ts';
+import { sentenceOf } from './sentence-of.ts';
 import { sheets } from './sheets.ts';
-import { type DistrictHere, districtHere, districtState, nameOfHere, stateNow } from './source.ts';
-import { type CallState, type Circumstances, createStore, emptyCall, nothingShown, type Place } from './state.ts';
+import { type DistrictHere, districtHere, nameOfHere } from './source.ts';
+import { type CallState, createStore, emptyCall, nothingShown, type Place } from './state.ts';
+import { stayCurrent } from './stay-current.ts';
+import { studyOf } from './study-of.ts';
 import { callWorker } from './worker.ts';
 
 /** A position without a stated error is taken to lie within this, metres: a phone in a canyon (judgement). */
@@ -32,9 +30,6 @@ const ASSUMED_ERROR_M = 30;
 
 /** The other weathers are read once the plan has been on the screen for this long, milliseconds: they must not hold up its sheet. */
 const HOLDS_AFTER_MS = 800;
-
-/** The district is looked at again no sooner than this, milliseconds. */
-const LOOK_LEAST_MS = 60_000;
 
 /** Everything a person can do in the call view. */
 export type Call = ReturnType<typeof createCall>;
@@ -104,7 +99,7 @@ export function createCall() {
     const { place, circumstances } = get();
     set({ stale: get().study !== null });
     await question(
-      () => studyOf(place, circumstances),
+      () => studyOf(place, circumstances, { disk, worker, district, pack: () => get().pack }),
       ({ study, atMs }) => {
         const holds = { ...get().holds };
         if (!circumstances.night && !circumstances.wind) holds[circumstances.weather] = holdOf(study);
@@ -112,36 +107,6 @@ export function createCall() {
         setTimeout(() => void fillHolds(place), HOLDS_AFTER_MS);
       },
     );
-  }
-
-  async function studyOf(place: Place, circumstances: Circumstances): Promise<{ study: Study; atMs: number | null }> {
-    const { weather, night, wind } = circumstances;
-    if (place.kind === 'site' && !night && !wind) {
-      const kept = await readKeptStudy(disk, place.id, weather).catch(() => null);
-      if (kept) return { ...kept, atMs: get().pack?.publishedAtMs ?? kept.atMs };
-      const { published } = await district();
-      if (published && !published.publication.pack.withoutStudy?.includes(place.id)) {
-        const { publishedAtMs = null } = published.publication.pack;
-        return { study: await published.study(place.id, weather), atMs: publishedAtMs };
-      }
-    }
-    const conditions = { ...fairConditions, wet: weather === 'wet', ice: weather === 'ice', night, wind };
-    if (place.kind === 'site') {
-      const site = get().pack?.sites.find(({ id }) => id === place.id);
-      if (!site) throw new UserError('no-site', `No site "${place.id}" is in the book on this device; search for it.`);
-      const side = { azimuthDeg: site.sideAzimuthDeg };
-      const at = { lon: site.lon, lat: site.lat };
-      return {
-        study: await worker.ask('study', { at, side, siteId: site.id, conditions }, await source()),
-        atMs: null,
-      };
-    }
-    if (place.kind !== 'spot') throw new Error(`No study is made of a place of the kind "${place.kind}".`);
-    const side = { azimuthDeg: place.sideAzimuthDeg };
-    return {
-      study: await worker.ask('study', { at: place.at, side, siteId: null, conditions }, await source()),
-      atMs: null,
-    };
   }
 
   /** What the anchors hold in the other weathers, for the switch: from what is kept, never in the way of a question. */
@@ -198,63 +163,20 @@ export function createCall() {
     if (query !== '') void type(query);
   });
 
-  /** Keeps the district where what is kept is not of its present state; true where it is by then. */
-  async function keep(): Promise<boolean> {
-    here = null;
-    let found: DistrictHere;
-    try {
-      found = await district();
-    } catch (error) {
-      set({ online: false, keepProblem: get().pack ? null : sentenceOf(error) });
-      return false;
-    }
-    const state = await districtState(found);
-    set({ online: state !== null && navigator.onLine, bookBehind: found.behind });
-    if (state === null) return false;
-    const { kept } = get();
-    const fresh = kept?.pack?.madeFrom === state && allStudies(kept.pack, kept.studies) && !kept.lost;
-    if (fresh) return true;
-    set({ keepProblem: null, keeping: { done: 0, of: 0 } });
-    try {
-      const listener = {
-        outlined: (pack: CallState['pack']) => {
-          if (!get().pack) {
-            set({ pack });
-            const { place, study } = get();
-            if (place.kind !== 'site' || study) return;
-            if (lacks(place.id)) followAddress();
-            else void showStudy();
-          }
-        },
-        progress: (keeping: CallState['keeping']) => set({ keeping }),
-        turn: () => urgent.then(() => undefined),
-      };
-      const pack = await keepDistrict(worker, found, state, listener, new AbortController().signal);
-      // A plan on the screen that was kept of an older state stays, and is told to be one.
-      const older = kept?.pack && kept.pack.madeFrom !== state && get().place.kind === 'site' && get().study;
-      if (pack) set({ pack, newer: Boolean(older) });
-      set({ keeping: null, kept: await keptState(disk, localStorage) });
-      return pack !== null;
-    } catch (error) {
-      const before = get().kept?.pack ? ' What was kept before stays.' : '';
-      set({ keeping: null, keepProblem: `${sentenceOf(error)}${before}` });
-      return false;
-    }
-  }
-
-  let lookedAtMs = 0;
-
-  /** Looks whether there is a newer state of the district than the one shown; says so, and changes nothing. */
-  async function look(): Promise<void> {
-    const { kept, keeping, pack } = get();
-    const now = Date.now();
-    if (keeping || !navigator.onLine || document.visibilityState === 'hidden' || now - lookedAtMs < LOOK_LEAST_MS)
-      return;
-    lookedAtMs = now;
-    const shown = kept?.pack?.madeFrom ?? pack?.madeFrom;
-    const state = await stateNow().catch(() => null);
-    if (state !== null && shown !== undefined && get().keeping === null) set({ newer: state !== shown });
-  }
+  const { keep, look } = stayCurrent({
+    ...{ store, worker, disk },
+    district: () => {
+      here = null;
+      return district();
+    },
+    outlined: () => {
+      const { place, study } = get();
+      if (place.kind !== 'site' || study) return;
+      if (lacks(place.id)) followAddress();
+      else void showStudy();
+    },
+    turn: () => urgent.then(() => undefined),
+  });
 
   return {
     store,
@@ -336,9 +258,4 @@ function addressOf(place: Place): string {
   if (place.kind === 'site') return writeCallAddress({ ...place, at: null });
   if (place.kind === 'start') return writeCallAddress(place);
   return writeCallAddress({ kind: 'at', at: place.at, errorM: place.kind === 'around' ? place.errorM : null });
-}
-
-function sentenceOf(error: unknown): string {
-  if (error instanceof UserError) return error.message;
-  return `Something in the program failed (${error instanceof Error ? error.message : String(error)}); what is kept is whole. Reload the page.`;
 }

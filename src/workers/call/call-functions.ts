@@ -1,5 +1,5 @@
 import { alongRoads, ROADS_MARGIN_M, ROADS_REACH_M, type RoadAround, roadsAround } from '../../access/index.ts';
-import { angleRuleOf, fieldCheck, live, marksOf, settingsOf, worseOfContested } from '../../book/index.ts';
+import { angleRuleOf, live, marksOf, settingsOf, worseOfContested } from '../../book/index.ts';
 import { type LonLat, localPlane } from '../../geo/index.ts';
 import { groundOfSite, readGround } from '../../io/index.ts';
 import {
@@ -11,46 +11,19 @@ import {
   writeKeptStudy,
   writePack,
 } from '../../io/offline/index.ts';
-import { sheetOfBook } from '../../plan/index.ts';
 import { type Conditions, fairConditions } from '../../rigging/index.ts';
-import { mileAt, type Route, roadAt, stationOnRoute } from '../../road/index.ts';
+import { roadAt } from '../../road/index.ts';
 import { completeStudy, fieldOfBook, type GroundWork, type Study, standUp } from '../../study/index.ts';
 import type { Ground } from '../../terrain/index.ts';
 import { azimuthOf, toRadians, UserError } from '../../units/index.ts';
-import { closeAll, type District, nameOf, type Opener, openDistrict } from '../district.ts';
+import { closeAll, nameOf, type Opener, openDistrict } from '../district.ts';
 import { resourcesWith } from '../resources-with.ts';
-import { type SideAsked, sideOfAsk } from '../side-of-ask.ts';
+import { sideOfAsk } from '../side-of-ask.ts';
 import { callRoads } from './call-roads.ts';
-import type {
-  AroundAnswer,
-  ByRoad,
-  CallOutline,
-  CallRoad,
-  CallSource,
-  CallStudyAsk,
-  NearestSite,
-} from './call-shapes.ts';
+import type { AroundAnswer, ByRoad, CallOutline, CallSource, CallStudyAsk, NearestSite } from './call-shapes.ts';
+import { callSite, listedOfBook, mileOn, type Opened, outlined } from './listed-sites.ts';
 import { postsOfBook, readPosts } from './read-posts.ts';
 
-/** A site as the book or the list of sites has it. */
-interface Listed extends LonLat {
-  readonly id: string;
-  readonly name: string;
-  readonly road: string | null;
-  readonly side: SideAsked;
-  readonly sideAzimuthDeg: number;
-}
-
-interface Opened {
-  readonly source: CallSource;
-  readonly district: District;
-  readonly sites: readonly Listed[];
-  readonly roads: readonly CallRoad[];
-  readonly routes: readonly Route[];
-}
-
-/** A place this near to a road belongs to it when a site's mile is told, metres. */
-const ON_ROAD_M = 60;
 /** Sites that are told with a road edge, at most. */
 const TOLD_SITES = 2;
 
@@ -252,78 +225,9 @@ function insideGround({ source: { groundHalfM }, sites }: Opened, at: LonLat, ha
 
 const isUnreachable = (error: unknown): boolean => error instanceof UserError && error.code === 'unreachable';
 
-/** A sheet of which only the stops are read. */
-const plainSheet = { today: '9999-12-31', address: null, photos: [] };
-
 /** Conditions under which studies are kept: one weather at a time, by day, in calm. */
 export const conditionsOf = (weather: Weather): Conditions => ({
   ...fairConditions,
   wet: weather === 'wet',
   ice: weather === 'ice',
 });
-
-function listedOfBook({ book }: CallSource): Listed[] {
-  return live(book!, 'sites').map(({ id, name, place, roadName }) => ({
-    id,
-    name,
-    lon: place.lon,
-    lat: place.lat,
-    road: roadName,
-    side: { azimuthDeg: place.sideAzimuthDeg },
-    sideAzimuthDeg: place.sideAzimuthDeg,
-  }));
-}
-
-/** The sites before they are worked out: by road, then along it. */
-function outlined(all: Opened): CallSite[] {
-  const order = ({ road, stationM }: CallSite): string => `${road ?? '~'} ${String(stationM ?? 1e9).padStart(16, '0')}`;
-  const sites = all.sites.map((site) => callSite(all, site, null));
-  return sites.sort((a, b) =>
-    a.road === b.road ? (a.stationM ?? 1e9) - (b.stationM ?? 1e9) : order(a) < order(b) ? -1 : 1,
-  );
-}
-
-function callSite({ source, district, roads, routes }: Opened, site: Listed, study: Study | null): CallSite {
-  const place = roadAt(district.roads, site);
-  const name = (place.ok ? place.value.route.name : null) ?? site.road;
-  const index = nearestRoute(routes, name, site);
-  const stationM = index < 0 ? null : stationOnRoute(routes[index]!, site).stationM;
-  const mile = index < 0 || stationM === null ? null : mileAt(roads[index]!.calibration, stationM);
-  const { book } = source;
-  const checked = book ? fieldCheck(book.tables.signOffs, site.id, 12, '9999-12-31').inField : null;
-  return {
-    id: site.id,
-    name: site.name,
-    lon: site.lon,
-    lat: site.lat,
-    road: name,
-    stationM,
-    mile: mile?.ok ? mile.value.mile : null,
-    mileNote: mile?.ok ? mile.value.note : null,
-    sideAzimuthDeg: study?.site.sideAzimuthDeg ?? site.sideAzimuthDeg,
-    elevationM: study?.edge?.elevationM ?? null,
-    planAs: study?.angle?.planAs ?? null,
-    undecided: study?.angle?.class === 'undecided',
-    checkedOn: checked?.on ?? study?.check?.on ?? null,
-    stops: (book && study && sheetOfBook(book, site.id, study, { ...plainSheet, roads: district.roads })?.stops) || [],
-  };
-}
-
-/** Index of the route of a name that passes nearest to a place; −1 where none comes near. */
-function nearestRoute(routes: readonly Route[], name: string | null, at: LonLat): number {
-  let best = -1;
-  let least = ON_ROAD_M;
-  routes.forEach((route, i) => {
-    if (route.name !== name) return;
-    const { awayM } = stationOnRoute(route, at);
-    if (awayM < least) [best, least] = [i, awayM];
-  });
-  return best;
-}
-
-function mileOn(roads: readonly CallRoad[], routes: readonly Route[], name: string | null, at: LonLat): number | null {
-  const i = nearestRoute(routes, name, at);
-  if (i < 0) return null;
-  const found = mileAt(roads[i]!.calibration, stationOnRoute(routes[i]!, at).stationM);
-  return found.ok ? found.value.mile : null;
-}
