@@ -10,7 +10,7 @@ const MARK_TOUCH_PX = 14;
 /** From afar, where sites are dots beside each other, only a near one is meant. */
 const DOT_TOUCH_PX = 10;
 
-/** Tells taps, keys, the mouse, dropped files and rest to whoever mounted the map. */
+/** Tells taps, keys, the mouse and rest to whoever mounted the map. */
 export function listen(map: MapView, element: HTMLElement, options: MapOptions, sites: () => readonly MapSite[]): void {
   const canvas = map.getCanvas();
   canvas.setAttribute(
@@ -32,7 +32,7 @@ export function listen(map: MapView, element: HTMLElement, options: MapOptions, 
     const { lng, lat } = map.getCenter();
     options.onPlace({ lon: lng, lat });
   });
-  const { onHover, onLook, onFiles } = options;
+  const { onHover, onLook } = options;
   if (onHover) {
     map.on('mousemove', ({ lngLat }) => onHover({ lon: lngLat.lng, lat: lngLat.lat }));
     map.on('mouseout', () => onHover(null));
@@ -42,14 +42,6 @@ export function listen(map: MapView, element: HTMLElement, options: MapOptions, 
       const { lng, lat } = map.getCenter();
       const at = { lon: lng, lat };
       onLook({ at, zoom: map.getZoom(), bearingDeg: map.getBearing(), pitchDeg: map.getPitch() });
-    });
-  }
-  if (onFiles) {
-    element.addEventListener('dragover', (event) => event.preventDefault());
-    element.addEventListener('drop', (event) => {
-      event.preventDefault();
-      const files = [...(event.dataTransfer?.files ?? [])];
-      if (files.length > 0) onFiles(files);
     });
   }
   // Told on the element, for whoever waits to look at a whole picture.

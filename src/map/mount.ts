@@ -1,5 +1,5 @@
 import type { GeoJSONSource } from 'maplibre-gl';
-import { Map as MapView, setWorkerUrl } from 'maplibre-gl';
+import { setWorkerUrl } from 'maplibre-gl';
 import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url';
 import 'maplibre-gl/dist/maplibre-gl.css';
 import './map.css';
@@ -14,6 +14,7 @@ import { mapHandles } from './handles.ts';
 import { layoutOverlay } from './layout-overlay.ts';
 import { layoutShapes } from './layout-shapes.ts';
 import { listen } from './listen.ts';
+import { makeMap } from './make-map.ts';
 import { markFeatures } from './mark-features.ts';
 import { addNotices } from './notices.ts';
 import type { MapHandle, MapOptions } from './options.ts';
@@ -29,7 +30,10 @@ import { addSymbols } from './symbols.ts';
 /** What a tile that left the view before it was drawn says; nobody need know. */
 const abort = /abort|given up/i;
 
-/** Draws the district in an element and listens to fingers, mouse and keys. Flat, north stays up: figures are read off it. */
+/**
+ * Draws the district in an element and listens to fingers, mouse and keys. Flat, north stays up: figures are read off it.
+ * Throws a `UserError` where the browser cannot draw it.
+ */
 export function mount(element: HTMLElement, options: MapOptions): MapHandle {
   setWorkerUrl(workerUrl);
   let { district, ink, units } = options;
@@ -40,16 +44,23 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
   const protocol = groundProtocol(options.tiles);
   const urls = () => ({ ground: protocol.groundUrl(issue), contours: protocol.contourUrl(issue, units) });
   const nothing = { type: 'FeatureCollection', features: [] } as const;
-  const map = new MapView({
-    container: element,
-    style: mapStyle({ district, ink, relief, basemap: null, roadside: { ...nothing, features: [] }, selected }, urls()),
-    maxZoom: 20,
-    attributionControl: false,
-    touchPitch: false,
-    pitchWithRotate: false,
-    dragRotate: false,
-    fadeDuration: 0,
-  });
+  const first = mapStyle(
+    { district, ink, relief, basemap: null, roadside: { ...nothing, features: [] }, selected },
+    urls(),
+  );
+  const map = makeMap(
+    {
+      container: element,
+      style: first,
+      maxZoom: 20,
+      attributionControl: false,
+      touchPitch: false,
+      pitchWithRotate: false,
+      dragRotate: false,
+      fadeDuration: 0,
+    },
+    protocol.remove,
+  );
   const camera = cameraOf(map, element);
   camera.showDistrict(district);
   /** `whole`: nothing of the old style is kept. */
@@ -101,6 +112,7 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
     if (abort.test(event.error.message) || basemap.takes(event as unknown as MapFailure)) return;
     options.onProblem(event.error.message);
   });
+  map.on('webglcontextlost', () => options.onLost?.());
   listen(map, element, options, () => district.sites);
 
   return {

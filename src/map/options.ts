@@ -43,8 +43,8 @@ export interface MapOptions extends LayoutEvents, HandleEvents {
   onHover?(at: LonLat | null): void;
   /** The map has come to rest at another look. */
   onLook?(look: MapLook): void;
-  /** Files were dropped on the map. */
-  onFiles?(files: File[]): void;
+  /** The device took the drawing away: this map is of no use any more, another one in a new element is. */
+  onLost?(): void;
   /** The ground cannot be drawn; one sentence. */
   onProblem(sentence: string): void;
 }

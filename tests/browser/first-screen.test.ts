@@ -37,7 +37,7 @@ function addressOf(url: string): { at: string; side: string } {
 
 describe.skipIf(withoutChromium())('the first screen', () => {
   const here = appInChromium();
-  const at = onePage(here, smallDesk);
+  const at = onePage(here, smallDesk, { map: 'drawn' });
 
   test('a tap beside a road gives the sentence that the command line gives, and the drawn profile', async () => {
     const page = await at('#/');
@@ -96,7 +96,9 @@ describe.skipIf(withoutChromium())('the first screen', () => {
 
   test('on a phone the same by touch, the whole caution in sight', async () => {
     const { lon, lat, side } = site();
-    const watched = await openPage(here.browser, `${here.url}/#/study/${lon},${lat},${side}`, phone);
+    const watched = await openPage(here.browser, `${here.url}/#/study/${lon},${lat},${side}`, phone, {
+      map: 'drawn',
+    });
     const { page } = watched;
     const before = await sentenceLike(page, planned);
     await mapDrawn(page);

@@ -4,8 +4,8 @@ import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { scratch } from '../helpers/gdal.ts';
 import { type RunningApp, startApp } from './app.ts';
-import { chromiumArguments, chromiumPath, withoutChromium } from './chromium.ts';
-import { pointAt, sentenceLike, stopReading } from './page.ts';
+import { chromiumPath, testArguments, withoutChromium } from './chromium.ts';
+import { drawNothing, pointAt, sentenceLike, stopReading } from './page.ts';
 
 /** A shared machine may take a while. */
 const patient = { timeout: 30_000 };
@@ -35,7 +35,7 @@ describe.skipIf(withoutChromium())('a browser that dies', () => {
     const port = `${profile}/DevToolsActivePort`;
     rmSync(port, { force: true });
     const flags = [
-      ...chromiumArguments,
+      ...testArguments,
       '--headless',
       '--remote-debugging-port=0',
       '--force-device-scale-factor=0.5',
@@ -47,6 +47,7 @@ describe.skipIf(withoutChromium())('a browser that dies', () => {
     const browser = await chromium.connectOverCDP(`http://127.0.0.1:${told().split('\n')[0]}`);
     const page = await browser.contexts()[0]!.newPage();
     await page.addInitScript(stopReading);
+    await page.addInitScript(drawNothing);
     await page.setViewportSize({ width: 1110, height: 700 });
     await page.goto(`${app.url}/${hash}`);
     return { page, kill: () => kill(started, browser) };

@@ -6,7 +6,7 @@ import { chromium } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { type CallServer, callServer } from './call-server.ts';
 import { chromiumPath, testArguments, withoutChromium } from './chromium.ts';
-import { phone, stopReading } from './page.ts';
+import { giveNoWebGl, phone } from './page.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'brinkbook-offline-'));
 
@@ -20,7 +20,7 @@ async function device(name: string): Promise<BrowserContext> {
     args: testArguments,
     ...phone,
   });
-  await open.addInitScript(stopReading);
+  await open.addInitScript(giveNoWebGl);
   return open;
 }
 

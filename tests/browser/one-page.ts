@@ -1,6 +1,6 @@
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, afterEach, expect } from 'vitest';
-import { openPage, type WatchedPage } from './page.ts';
+import { openPage, type PageNeeds, type WatchedPage } from './page.ts';
 
 /**
  * One page for the tests of a `describe`, which put back what they changed: opening one costs more than most tests do. Gives
@@ -10,6 +10,7 @@ import { openPage, type WatchedPage } from './page.ts';
 export function onePage(
   here: { readonly url: string; readonly browser: Browser },
   options: BrowserContextOptions,
+  needs?: PageNeeds,
 ): (hash: string) => Promise<Page> {
   let open: WatchedPage | null = null;
   const close = async (): Promise<void> => {
@@ -23,7 +24,7 @@ export function onePage(
   });
   afterAll(close);
   return async (hash) => {
-    if (!open) open = await openPage(here.browser, `${here.url}/${hash}`, options);
+    if (!open) open = await openPage(here.browser, `${here.url}/${hash}`, options, needs);
     else {
       await open.page.goto(`${here.url}/#/book?history`);
       await open.page.getByRole('list', { name: 'History' }).waitFor();

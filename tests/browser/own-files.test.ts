@@ -8,6 +8,8 @@ import { appInChromium } from './app-in-chromium.ts';
 import { withoutChromium } from './chromium.ts';
 import { openPage, sentenceLike, smallDesk } from './page.ts';
 
+/** Where files are dropped on the map, or another map is put under it. */
+const withMap = { map: 'there' } as const;
 const demo = (name: string): string => join(root, 'data/demo', name);
 
 describe.skipIf(withoutChromium())('own files', () => {
@@ -109,7 +111,7 @@ describe.skipIf(withoutChromium())('own files', () => {
   }, 120_000);
 
   test('dropped on the map, they are in the form', async () => {
-    const { page, close } = await openPage(here.browser, `${here.url}/#/`, smallDesk);
+    const { page, close } = await openPage(here.browser, `${here.url}/#/`, smallDesk, withMap);
     await demoOpen(page);
     await page.waitForSelector('.map-view canvas');
     await page.evaluate(() => {
@@ -135,7 +137,7 @@ describe.skipIf(withoutChromium())('own files', () => {
   }, 120_000);
 
   test('a GeoTIFF dropped on the map is opened and studied; one that breaks off says so and what was open stays', async () => {
-    const { page, strayRequests, close } = await openPage(here.browser, `${here.url}/#/survey`, smallDesk);
+    const { page, strayRequests, close } = await openPage(here.browser, `${here.url}/#/survey`, smallDesk, withMap);
     await demoOpen(page);
     await page.waitForSelector('.map-view canvas');
     /** Drops the demo's coarse elevation and its roads, the elevation cut to its first bytes where `most` says so. */
@@ -178,7 +180,7 @@ describe.skipIf(withoutChromium())('own files', () => {
   }, 120_000);
 
   test('a map of a file is put under the own one and taken away; an address without its maker is asked for him', async () => {
-    const { page, strayRequests, close } = await openPage(here.browser, `${here.url}/#/open`, smallDesk);
+    const { page, strayRequests, close } = await openPage(here.browser, `${here.url}/#/open`, smallDesk, withMap);
     await demoOpen(page);
     const form = page.getByRole('form', { name: 'A map under it' });
     const file = Buffer.from(makePmtiles(makePng(256, [90, 120, 90]), { attribution: 'Held at the station' }));

@@ -23,6 +23,11 @@ export const phone: BrowserContextOptions = {
 export interface PageNeeds {
   /** The roadside is read; otherwise it is stopped, as a person would leave it: it takes a whole core. */
   readonly roadside?: boolean;
+  /**
+   * `drawn`: the map's picture is looked at. `there`: the map is used, but its drawing goes nowhere. Left out, the browser gives
+   * no WebGL and the page has no map. A software renderer takes half of all that a page costs.
+   */
+  readonly map?: 'drawn' | 'there';
   /** The app keeps itself on the device; otherwise the browser is one without service workers. */
   readonly kept?: boolean;
 }
@@ -32,7 +37,7 @@ export async function openPage(
   browser: Browser,
   url: string,
   options: BrowserContextOptions,
-  { roadside = false, kept = false }: PageNeeds = {},
+  { roadside = false, map, kept = false }: PageNeeds = {},
 ): Promise<WatchedPage> {
   const context = await browser.newContext(options);
   const page = await context.newPage();
@@ -57,6 +62,7 @@ export async function openPage(
     });
   });
   if (!roadside) await page.addInitScript(stopReading);
+  if (map !== 'drawn') await page.addInitScript(map === 'there' ? drawNothing : giveNoWebGl);
   if (!kept)
     await page.addInitScript(() => Object.defineProperty(Navigator.prototype, 'serviceWorker', { value: undefined }));
   await page.goto(url);
@@ -67,6 +73,29 @@ export async function openPage(
 export function stopReading(): void {
   // Empty pages and sandboxed frames have no storage.
   if (location.protocol === 'http:') sessionStorage.setItem('brinkbook-roadside-stopped', 'yes');
+}
+
+/** For a page's first script: the browser gives no WebGL, so that there is no map. */
+export function giveNoWebGl(): void {
+  const give = HTMLCanvasElement.prototype.getContext as (this: HTMLCanvasElement, ...args: unknown[]) => unknown;
+  HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, kind: string, ...more: unknown[]) {
+    return kind.startsWith('webgl') ? null : give.call(this, kind, ...more);
+  } as HTMLCanvasElement['getContext'];
+}
+
+/** For a page's first script: the map is there with its sources, handles and events, what it draws goes nowhere. */
+export function drawNothing(): void {
+  const gl = WebGL2RenderingContext.prototype as unknown as Record<string, () => void>;
+  const calls = [
+    'drawElements',
+    'drawArrays',
+    'drawElementsInstanced',
+    'drawArraysInstanced',
+    'clear',
+    'generateMipmap',
+  ];
+  const data = ['texImage2D', 'texSubImage2D', 'texParameteri', 'texParameterf', 'bufferData', 'bufferSubData'];
+  for (const name of [...calls, ...data]) gl[name] = () => {};
 }
 
 /** The sentence on the screen, with plain spaces. */

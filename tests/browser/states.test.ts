@@ -21,7 +21,9 @@ describe.skipIf(withoutChromium())('what opens on the screens', () => {
   ] as const)(
     'axe finds nothing by day or night, and on a phone nothing is small to touch: %s',
     async (size, options) => {
-      const { page, complaints, close } = await openPage(here.browser, `${here.url}/#/survey/kettle-bend`, options);
+      const needs = { map: 'there' } as const;
+      const watched = await openPage(here.browser, `${here.url}/#/survey/kettle-bend`, options, needs);
+      const { page, complaints, close } = watched;
       const sound = async (what: string): Promise<void> => {
         expect(await auditByDayAndNight(page), what).toEqual([]);
         if (size === 'phone') expect(await smallTargets(page), what).toEqual([]);

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { appInChromium } from './app-in-chromium.ts';
 import { withoutChromium } from './chromium.ts';
 import { onePage } from './one-page.ts';
-import { sentence, sentenceLike, smallDesk } from './page.ts';
+import { openPage, sentence, sentenceLike, smallDesk } from './page.ts';
 
 /** A shared machine may take a while. */
 const patient = { timeout: 20_000 };
@@ -111,7 +111,10 @@ describe.skipIf(withoutChromium())('the study', () => {
   }, 90_000);
 
   test('a station under the mouse on the profile shows on the map', async () => {
-    const page = await visit('kettle-bend');
+    const { page, complaints, close } = await openPage(here.browser, `${here.url}/#/study/kettle-bend`, smallDesk, {
+      map: 'there',
+    });
+    await sentenceLike(page, /Plan as/);
     await page.locator('.study-lines').waitFor({ state: 'attached' });
     const box = (await page.locator('.scrub').boundingBox())!;
     await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
@@ -119,5 +122,7 @@ describe.skipIf(withoutChromium())('the study', () => {
     await expect.poll(() => page.locator('.study-lines .line-hair').getAttribute('d'), patient).toMatch(/^M/);
     await page.mouse.move(box.x + 5, box.y - 60);
     await expect.poll(() => page.locator('.hair-flag').count(), patient).toBe(0);
+    expect(complaints).toEqual([]);
+    await close();
   }, 90_000);
 });

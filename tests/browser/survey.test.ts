@@ -10,7 +10,7 @@ const patient = { timeout: 20_000 };
 
 describe.skipIf(withoutChromium())('the survey', () => {
   const here = appInChromium();
-  const visit = onePage(here, smallDesk);
+  const visit = onePage(here, smallDesk, { map: 'there' });
   const rows = (page: Page) => page.locator('.site-row');
   const flag = (page: Page, words: RegExp) =>
     page.locator('.map-flag', { hasText: words }).waitFor({ timeout: 20_000 });

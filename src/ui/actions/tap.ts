@@ -1,5 +1,5 @@
 import type { LonLat } from '../../geo/index.ts';
-import { idleTool, type ToolName, usePlace, useTool } from '../state/index.ts';
+import { idleTool, type ToolName, useMapGone, usePlace, useTool } from '../state/index.ts';
 import { roleWords } from '../study/pin-roles.ts';
 import type { MarkActions } from './mark-actions.ts';
 import type { Navigate } from './navigate.ts';
@@ -69,11 +69,19 @@ export function createTap(parts: Parts, navigate: Navigate) {
     else marks.tap(tool as Parameters<MarkActions['tap']>[0], at);
   };
 
+  /** True, and told, where there is no map: nothing is put where nobody sees it. */
+  const noMap = (): boolean => {
+    const none = useMapGone.getState().gone !== null;
+    if (none) useTool.setState({ said: 'There is no map to tap on: look up a place by its coordinates.' });
+    return none;
+  };
+
   return {
     /** What the phone's key does: the tool in hand, or a new site, at the middle of the map. */
     atCross(): void {
       const cross = usePlace.getState().view?.at;
       const { tool } = useTool.getState();
+      if (noMap()) return;
       if (cross) use(tool === 'look' ? 'site' : tool, toCentimetres(cross));
     },
     /** The point moves under a finger or a key: the study follows, book and address wait. */
@@ -106,6 +114,7 @@ export function createTap(parts: Parts, navigate: Navigate) {
     /** Takes a cut of the stencil in hand; the same one again puts it down. */
     take(tool: ToolName): void {
       const now = useTool.getState().tool;
+      if (tool !== 'look' && noMap()) return;
       const { markId } = useTool.getState();
       useTool.setState({ ...idleTool, tool: now === tool ? 'look' : tool, markId: tool === 'move' ? markId : null });
     },

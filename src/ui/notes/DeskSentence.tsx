@@ -1,5 +1,5 @@
 import { thousands } from '../../units/index.ts';
-import { shownStudy, useBook, useDistrict, usePlace, useReads, useStudy } from '../state/index.ts';
+import { shownStudy, useBook, useDistrict, useMapGone, usePlace, useReads, useStudy } from '../state/index.ts';
 import { inFormWords } from './in-form-words.ts';
 import { Sentence } from './Sentence.tsx';
 
@@ -27,7 +27,9 @@ function ListSentence() {
   const sites = useBook((state) => state.sites);
   const signOffs = useBook((state) => state.signOffs);
   const reads = useReads((state) => state.bySite);
+  const noMap = useMapGone((state) => state.gone !== null);
   if (sites.size === 0) {
+    if (noMap) return <Sentence words="No sites yet. Look a place up by its coordinates, then keep it as a site." />;
     return (
       <Sentence words="No sites yet. Tap the map beside a road: the slope below its edge is worked out there. To keep one, take the site from the stencil and tap." />
     );
@@ -41,7 +43,7 @@ function ListSentence() {
       {count(sites.size, 'site')} on {count(roads, 'road')}.{' '}
       {never > 0 && <em>{never === sites.size ? 'None' : `${never} never`} checked on the ground. </em>}
       {undecided > 0 && `${undecided} undecided. `}
-      Pick one, or tap the map beside a road.
+      {noMap ? 'Pick one, or look a place up by its coordinates.' : 'Pick one, or tap the map beside a road.'}
     </h1>
   );
 }

@@ -31,6 +31,5 @@ export const mapEvents = (desk: Desk): Events => ({
     useSketch.setState({ hairM: at && study ? distanceAlong(study, at) : null });
   },
   onLook: ({ at, zoom }) => desk.lookedAt({ at, zoom }),
-  onFiles: desk.drop,
   onProblem: desk.mapFailed,
 });

@@ -5,6 +5,7 @@ export * from './district.ts';
 export * from './editor.ts';
 export * from './given.ts';
 export * from './in-hand.ts';
+export * from './map-gone.ts';
 export * from './place.ts';
 export * from './reading.ts';
 export * from './reads.ts';

@@ -1,7 +1,7 @@
 import { useMemo, useRef, useState } from 'react';
 import type { SiteRecord } from '../../book/index.ts';
 import { useActions } from '../desk-context.ts';
-import { useBook, usePlace, useReading, useReads } from '../state/index.ts';
+import { useBook, useMapGone, usePlace, useReading, useReads } from '../state/index.ts';
 import { PositionFind } from './PositionFind.tsx';
 import { SiteTable } from './SiteTable.tsx';
 import { type Filter, filters, pickRows, type Sort, siteOrder, siteRows, sitesByName, sorts } from './site-rows.ts';
@@ -14,6 +14,7 @@ export function SurveyNotes() {
   const [sort, setSort] = useState<Sort>('road');
   const units = useReading((state) => state.units);
   const sites = useBook((state) => state.sites);
+  const noMap = useMapGone((state) => state.gone !== null);
   const signOffs = useBook((state) => state.signOffs);
   const reads = useReads((state) => state.bySite);
   const subject = usePlace((state) => state.subject);
@@ -27,7 +28,7 @@ export function SurveyNotes() {
   const events = useBook((state) => state.events);
   const rows = useMemo(() => siteRows(sites, reads, signOffs, order, events), [sites, reads, signOffs, order, events]);
   const picked = useMemo(() => pickRows(rows, search, filter, sort), [rows, search, filter, sort]);
-  if (sites.size === 0) return null;
+  if (sites.size === 0 && !noMap) return null;
   return (
     <section className="survey-list" aria-label="Sites">
       <div className="list-tools">
@@ -70,9 +71,12 @@ export function SurveyNotes() {
           byRoad={sort === 'road'}
         />
       ) : (
-        <p className="list-empty">
-          No site fits. <PositionFind text={search} />
-        </p>
+        (sites.size > 0 || search !== '') && (
+          <p className="list-empty">
+            {sites.size > 0 && 'No site fits. '}
+            <PositionFind text={search} />
+          </p>
+        )
       )}
     </section>
   );

@@ -3,6 +3,7 @@ import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { scratch } from '../../helpers/gdal.ts';
 import { chromiumPath, testArguments, withoutChromium } from '../chromium.ts';
+import { drawNothing } from '../page.ts';
 import { type MapPage, serveMapPage } from './map-page.ts';
 
 const folder = scratch();
@@ -20,6 +21,7 @@ describe.skipIf(withoutChromium())('files kept on the device', () => {
       args: testArguments,
     });
     const page = await context.newPage();
+    await page.addInitScript(drawNothing);
     await page.goto(site.url);
     await page.evaluate(() => window.mapReady);
     return page;

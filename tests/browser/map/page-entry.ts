@@ -102,7 +102,6 @@ async function start(): Promise<void> {
     onSpotMove: tell('spot move'),
     onSpotPlace: tell('spot place'),
     onPatientPlace: tell('patient'),
-    onFiles: (dropped) => tell('files')(dropped.map(({ name }) => name)),
     onLook: tell('look'),
     onProblem: tell('problem'),
   };

@@ -40,7 +40,9 @@ async function series(
   for (const { shot, file } of wanted) {
     const address = `${app.url}/${shot.path}`;
     const watched: WatchedPage =
-      shot.alone || !shared ? await openPage(on, address, options, { roadside: true, kept: true }) : shared;
+      shot.alone || !shared
+        ? await openPage(on, address, options, { roadside: true, map: 'drawn', kept: true })
+        : shared;
     if (!shot.alone) shared = watched;
     const found = await take(watched, shot, address, file, options.isMobile === true).catch((error) => [`${error}`]);
     console.log([file, ...watched.complaints.splice(0), ...found].join('\n  '));
