@@ -163,7 +163,10 @@ describe.skipIf(withoutChromium())('the first screen', () => {
 
   test('own files open beside the demo; a wrong one leaves it open and says why', async () => {
     const demo = (name: string): string => join(root, 'data/demo', name);
-    const watched = await openPage(here.browser, `${here.url}/#/open`, smallDesk, { kept: true });
+    const watched = await openPage(here.browser, `${here.url}/#/open`, smallDesk, {
+      map: 'there',
+      kept: true,
+    });
     const { page } = watched;
     await sentenceLike(page, /Open your own/);
     await page.locator('input[name=elevation]').setInputFiles(demo('sites.json'));
