@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { root } from '../../browser/app.ts';
-import { desk, mapDrawn, pointAt, sentenceLike } from '../../browser/page.ts';
+import { desk, drawNothing, mapDrawn, pointAt, sentenceLike } from '../../browser/page.ts';
 import { spread } from './spread.ts';
 import { type Task, type TracedTasks, traceTasks } from './trace-tasks.ts';
 import { type PageTimes, type Painted, watchAnswers, watchPanels } from './watch-page.ts';
@@ -12,13 +12,26 @@ const MOVES = 40;
 /** Moves whose tasks are traced, which takes time of its own. */
 const TRACED = 20;
 
-/** Drags the site along its road, then an apparatus of its layout; prints what both take. */
+/**
+ * Drags the site along its road, then an apparatus of its layout; prints what both take. Twice: with the map's picture drawn by the
+ * processor, and with its drawing going nowhere, as on a device whose graphics card draws it.
+ */
 export async function measureDrag(browser: Browser, url: string): Promise<void> {
+  for (const drawn of [true, false]) {
+    console.log(
+      drawn ? "the map's picture drawn by the processor" : "the map's picture apart: its drawing goes nowhere",
+    );
+    await dragBoth(browser, url, drawn);
+  }
+}
+
+async function dragBoth(browser: Browser, url: string, drawn: boolean): Promise<void> {
   const { sites } = JSON.parse(readFileSync(join(root, 'data/demo/sites.json'), 'utf8'));
   const { lon, lat, side } = sites.find(({ id }: { id: string }) => id === 'kettle-bend');
   const context = await browser.newContext(desk);
   const page = await context.newPage();
   await page.addInitScript(watchAnswers);
+  if (!drawn) await page.addInitScript(drawNothing);
   await page.goto(`${url}/#/study/${lon},${lat},${side}`);
   await sentenceLike(page, /Plan as/);
   await mapDrawn(page);
