@@ -26,7 +26,7 @@ export function cameraOf(map: MapView, element: HTMLElement): Camera {
   return {
     showDistrict({ roadsBounds, elevationBounds }) {
       const { west, south, east, north } = roadsBounds ?? elevationBounds;
-      map.fitBounds([west, south, east, north], { padding: 36, animate: false });
+      map.fitBounds([west, south, east, north], { padding: roomForNames(element), animate: false });
     },
     show({ lon, lat }) {
       map.jumpTo({ center: [lon, lat], zoom: Math.max(map.getZoom(), SITE_ZOOM) });
@@ -55,5 +55,16 @@ export function cameraOf(map: MapView, element: HTMLElement): Camera {
     setLook({ at, zoom, bearingDeg, pitchDeg }) {
       map.jumpTo({ center: [at.lon, at.lat], zoom, bearing: bearingDeg, pitch: pitchDeg });
     },
+  };
+}
+
+/** What the district keeps from the map's sides, pixels: names stand beside its roads, the stencil or its keys over the map. */
+function roomForNames({ clientWidth, clientHeight }: HTMLElement) {
+  const isPhone = clientWidth < 600;
+  return {
+    left: isPhone ? 60 : Math.min(110, clientWidth / 8),
+    right: isPhone ? 92 : Math.min(120, clientWidth / 8),
+    top: Math.min(60, clientHeight / 8),
+    bottom: isPhone ? 40 : Math.min(140, clientHeight / 6),
   };
 }

@@ -32,6 +32,8 @@ export function addFurniture(map: MapView, first: UnitSystem, onRelief: (on: boo
   scale.setAttribute('role', 'img');
   corner.prepend(scale);
   const attribution = add(map, 'map-attribution');
+  // On a phone it is one line until it is touched.
+  attribution.tabIndex = -1;
   const cross = add(map, 'map-cross');
   cross.setAttribute('aria-hidden', 'true');
   const canvas = map.getCanvas();

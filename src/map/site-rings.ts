@@ -3,6 +3,8 @@ import { ringPaths, ringRadius } from '../plan/index.ts';
 import type { MapInk } from './ink.ts';
 import { putImage } from './put-image.ts';
 
+/** A clear image as wide as a road is drawn from afar: it shows nothing and takes room. */
+export const ROAD_ROOM = 'road-room';
 const looks = ['low', 'steep', 'high', 'undecided'] as const;
 
 /** Draws the rings of sites: cut by ground at 20°, 40° or 66°, broken and crossed where undecided, empty where not worked out. */
@@ -18,6 +20,7 @@ export function addSiteRings(map: MapView, ink: MapInk): void {
     pen.fillStyle = ink.leaf;
     pen.fill(ring);
   };
+  putImage(map, ROAD_ROOM, 7, 7, () => {});
   putImage(map, 'site-unread', 24, 24, (pen) => {
     blank(pen);
     outline(pen);

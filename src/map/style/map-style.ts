@@ -8,7 +8,7 @@ import { siteFeatures } from '../site-features.ts';
 import { featureLayers } from './feature-layers.ts';
 import { groundLayers } from './ground-layers.ts';
 import { markLayers } from './mark-layers.ts';
-import { roadLayers } from './road-layers.ts';
+import { roadLayers, roadNameLayers } from './road-layers.ts';
 import { roadsideLayers } from './roadside-layers.ts';
 import { siteLayers } from './site-layers.ts';
 
@@ -64,7 +64,7 @@ export function mapStyle(scene: MapScene, urls: GroundUrls): StyleSpecification 
       ...roadLayers(ink),
       ...roadsideLayers(ink),
       ...markLayers(ink),
-      ...siteLayers(ink, selected),
+      ...siteLayers(ink, selected, roadNameLayers(ink)),
     ],
   };
 }

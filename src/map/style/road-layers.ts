@@ -1,11 +1,12 @@
 import type { ExpressionSpecification, LayerSpecification } from 'maplibre-gl';
 import type { MapInk } from '../ink.ts';
+import { ROAD_ROOM } from '../site-rings.ts';
 import { lineName } from './line-name.ts';
 
 /** Metres of carriageway drawn where no width is told; the map is not measured from. */
 const ROAD_DRAWN_M = 6.5;
 
-/** Roads as paper between ink edges, with barriers, walls and names. */
+/** Roads as paper between ink edges, with barriers and walls. */
 export function roadLayers(ink: MapInk): LayerSpecification[] {
   // Pixels per metre double with each zoom; under the crossing point the road keeps a width that the eye can follow.
   const width = (extra: number): ExpressionSpecification => [
@@ -49,17 +50,38 @@ export function roadLayers(ink: MapInk): LayerSpecification[] {
     },
     barrier('barrier', ink.ink, 2),
     barrier('wall', ink.ink, 3),
-    {
-      id: 'road-name',
-      type: 'symbol',
-      source: 'roads',
-      minzoom: 12,
-      filter: ['!=', ['get', 'name'], ''],
-      layout: { ...lineName(ink.words, 14.5), 'text-offset': [0, -1.1] },
-      paint: { 'text-color': ink.ink, 'text-halo-color': ink.leaf, 'text-halo-width': 2 },
-    },
   ];
 }
+
+/**
+ * Names of roads, and the room that roads take: what is placed after it keeps off their lines. It stands above all other names, which
+ * give way to it.
+ */
+export const roadNameLayers = (ink: MapInk): LayerSpecification[] => [
+  {
+    id: 'road-room',
+    type: 'symbol',
+    source: 'roads',
+    minzoom: 12,
+    filter: ['!=', ['get', 'tunnel'], true],
+    layout: {
+      'symbol-placement': 'line',
+      'symbol-spacing': 14,
+      'icon-image': ROAD_ROOM,
+      'icon-allow-overlap': true,
+      'icon-padding': 0,
+    },
+  },
+  {
+    id: 'road-name',
+    type: 'symbol',
+    source: 'roads',
+    minzoom: 12,
+    filter: ['!=', ['get', 'name'], ''],
+    layout: { ...lineName(ink.words, 13.5), 'symbol-spacing': 260, 'text-max-angle': 45, 'text-offset': [0, -1.1] },
+    paint: { 'text-color': ink.ink, 'text-halo-color': ink.leaf, 'text-halo-width': 2 },
+  },
+];
 
 const barrier = (kind: string, color: string, width: number): LayerSpecification => ({
   id: kind,

@@ -5,8 +5,15 @@ import { italic } from './italic.ts';
 /** From this zoom a site is a ring with its class; farther out, where rings would hide each other, a dot. */
 export const RING_ZOOM = 13;
 
-/** Sites: dots from afar, then rings cut by the ground, then names and figures where there is room for them. */
-export function siteLayers(ink: MapInk, selected: string | null): LayerSpecification[] {
+/**
+ * Sites: dots from afar, then rings cut by the ground, then names and figures where there is room for them. `before`: what is placed
+ * before the names and after the rings.
+ */
+export function siteLayers(
+  ink: MapInk,
+  selected: string | null,
+  before: readonly LayerSpecification[] = [],
+): LayerSpecification[] {
   const tone: ExpressionSpecification = [
     'match',
     ['get', 'look'],
@@ -51,7 +58,7 @@ export function siteLayers(ink: MapInk, selected: string | null): LayerSpecifica
       id: 'site-name',
       type: 'symbol',
       source: 'sites',
-      minzoom: 12.5,
+      minzoom: 12.2,
       layout: {
         'text-field': [
           'format',
@@ -65,12 +72,22 @@ export function siteLayers(ink: MapInk, selected: string | null): LayerSpecifica
         ],
         'text-font': [ink.words],
         'text-size': 13.5,
-        'text-variable-anchor': ['left', 'right', 'top', 'bottom'],
-        'text-radial-offset': 1.6,
+        'text-variable-anchor': [
+          'left',
+          'right',
+          'bottom-left',
+          'top-left',
+          'bottom-right',
+          'top-right',
+          'top',
+          'bottom',
+        ],
+        'text-radial-offset': 1.5,
         'text-justify': 'auto',
       },
       paint: { 'text-color': ink.ink, 'text-halo-color': ink.leaf, 'text-halo-width': 2.2 },
     },
+    ...before,
     {
       id: 'site',
       type: 'symbol',

@@ -41,18 +41,19 @@ export function createDistrictActions({ workers, log }: Deps, study: StudyAction
       await workers.map.call('open', { ...files, sites: null, posts: null });
       study.clear();
       useReads.setState({ bySite: new Map() });
+      set({ turning: true });
       const book = await log.open(bookName);
       const { sites, marks } = book.book().tables;
       // What the files bring is taken once: from then on the book counts, with all that was changed and deleted in it.
       if (sites.length + marks.length === 0)
         await book.receive(demoUpdates(view.list, view.marks, view.posts), 'The files');
       await tellMarks();
-      set({ district: { ...named(view), view }, opening: null, mapProblem: null });
+      set({ district: { ...named(view), view }, opening: null, turning: false, mapProblem: null });
       return true;
     } catch (error) {
       const kept = before ? ` ${before.name} stays open.` : '';
       const why = mine.signal.aborted ? 'Reading was stopped.' : sentenceOf(error);
-      if (reading === mine) set({ opening: null, problem: `${why}${kept}` });
+      if (reading === mine) set({ opening: null, turning: false, problem: `${why}${kept}` });
       return false;
     }
   }

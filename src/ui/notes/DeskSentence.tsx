@@ -6,7 +6,7 @@ import { Sentence } from './Sentence.tsx';
 /** The sentence for whatever state the desk is in: loading, failed, empty, working, done. */
 export function DeskSentence() {
   const { screen, subject } = usePlace();
-  const { district, opening, problem: openProblem } = useDistrict();
+  const { district, opening, turning, problem: openProblem } = useDistrict();
   const problem = useStudy((state) => state.problem);
   const working = useStudy((state) => state.working);
   const sentence = useStudy((state) => shownStudy(state)?.sentence);
@@ -15,6 +15,7 @@ export function DeskSentence() {
       <Sentence words={opening ?? (openProblem && inFormWords(openProblem)) ?? 'Open your own elevation and roads.'} />
     );
   }
+  if (turning && opening) return <Sentence words={opening} />;
   if (!district) return <Sentence words={openProblem ?? opening ?? 'Starting.'} />;
   if (problem) return <Sentence words={problem} />;
   if (sentence) return <Sentence words={sentence} />;
@@ -39,12 +40,16 @@ function ListSentence() {
   const never = [...sites.keys()].filter((id) => !checked.has(id)).length;
   const undecided = [...reads.values()].filter((read) => 'className' in read && read.className === 'undecided').length;
   return (
-    <h1 className="sentence" data-testid="sentence">
-      {count(sites.size, 'site')} on {count(roads, 'road')}.{' '}
-      {never > 0 && <em>{never === sites.size ? 'None' : `${never} never`} checked on the ground. </em>}
-      {undecided > 0 && `${undecided} undecided. `}
-      {noMap ? 'Pick one, or look a place up by its coordinates.' : 'Pick one, or tap the map beside a road.'}
-    </h1>
+    <>
+      <h1 className="sentence" data-testid="sentence">
+        {count(sites.size, 'site')} on {count(roads, 'road')}.{' '}
+        {never > 0 && <em>{never === sites.size ? 'None' : `${never} never`} checked on the ground. </em>}
+        {undecided > 0 && `${undecided} undecided.`}
+      </h1>
+      <p className="what-next">
+        {noMap ? 'Pick one, or look a place up by its coordinates.' : 'Pick one, or tap the map beside a road.'}
+      </p>
+    </>
   );
 }
 

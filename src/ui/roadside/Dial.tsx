@@ -63,6 +63,8 @@ export function Dial({ label, unit, value, least, most, step, pxPer, range, onTu
               className={tick % 5 === 0 ? 'tick-5' : 'tick-1'}
             />
           ))}
+          {/* Under the figures: it must not strike through the one that is read. */}
+          <path d={`M${middle} 0V${HEIGHT}`} className="dial-hair" />
           {ticks
             .filter((tick) => tick % 5 === 0)
             .map((tick) => (
@@ -71,7 +73,6 @@ export function Dial({ label, unit, value, least, most, step, pxPer, range, onTu
                 {unit === '°' ? '°' : ''}
               </text>
             ))}
-          <path d={`M${middle} 0V${HEIGHT}`} className="dial-hair" />
         </svg>
       </div>
       <label htmlFor={id} className="dial-typed">

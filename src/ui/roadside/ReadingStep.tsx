@@ -1,11 +1,12 @@
 import { useMemo, useState } from 'react';
 import { independentReadings, type QuantityName, quantities } from '../../book/index.ts';
-import { FOOT_M, formatLength } from '../../units/index.ts';
+import { FOOT_M } from '../../units/index.ts';
 import { useActions } from '../desk-context.ts';
 import { isAwaited, useBook, useEditor, useStudy } from '../state/index.ts';
 import { CorrectionForm, readingFigure, readingValue, takenRows } from '../study/index.ts';
 import { Dial } from './Dial.tsx';
 import { Choices, Keys } from './Keys.tsx';
+import { StepSketch } from './StepSketch.tsx';
 import type { StepProps } from './step-props.ts';
 
 /** One number read on the ground: a worse one counts at once, a better one needs two readings, a name and a reason. */
@@ -86,6 +87,7 @@ export function ReadingStep({ site, study, units, today, quantity, onDone, onCan
   const range = row?.range ? ([row.range[0] / per, row.range[1] / per] as const) : null;
   return (
     <>
+      {study && <StepSketch {...{ study, quantity, units }} />}
       <Dial
         label={row?.label ?? 'Reading'}
         {...{ unit, value, range }}
@@ -124,13 +126,6 @@ export function ReadingStep({ site, study, units, today, quantity, onDone, onCan
           onKeep={keep}
           onCannot={onCannot}
         />
-      )}
-      {quantity === 'angleDeg' && study?.angle && (
-        <p className="check-rule">
-          The stretch lies {formatLength(Math.max(0, study.angle.stretchM[0]), units)} to{' '}
-          {formatLength(study.angle.stretchM[1], units)} out from the edge. Eye to eye,{' '}
-          {formatLength(study.angle.windowM, units)} apart; tied in, on the belay.
-        </p>
       )}
       <p className="check-rule">
         {computed === null

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import type { Study } from '../../study/index.ts';
 import type { UnitSystem } from '../../units/index.ts';
 import { isAwaited, useStudy } from '../state/index.ts';
@@ -6,10 +7,26 @@ import { type Answers, inkedSteps, NOT_REACHED, type StepName, steps } from './s
 
 /** The steps beside a tape that inks as they are done; each can be gone back to. */
 export function StepList({ study, radio, units, current, answers, onPick }: Props) {
+  const list = useRef<HTMLOListElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the step in hand stays in sight, also when the work beside it grows.
+  useEffect(() => {
+    const box = list.current?.closest('.check-list');
+    if (!box) return;
+    const seen = new ResizeObserver(() =>
+      list.current?.querySelector('[aria-current]')?.scrollIntoView({ block: 'nearest' }),
+    );
+    seen.observe(box);
+    return () => seen.disconnect();
+  }, [current]);
   const awaited = useStudy(isAwaited);
   const inked = (100 * inkedSteps(answers)) / steps.length;
   return (
     <div className="check-steps">
+      <p className="check-columns">
+        <span>step, about 10 min</span>
+        <span>computed</span>
+        <span>found</span>
+      </p>
       <svg className="check-tape" viewBox="0 0 18 100" preserveAspectRatio="none" aria-hidden="true">
         <rect x="0" y="0" width="18" height="100" className="tape-blank" />
         <rect x="0" y="0" width="18" height={inked} className="tape-inked" />
@@ -23,7 +40,7 @@ export function StepList({ study, radio, units, current, answers, onPick }: Prop
         ))}
         <path d={`M0 ${inked}H18`} className="tape-now" vectorEffect="non-scaling-stroke" />
       </svg>
-      <ol>
+      <ol ref={list}>
         {steps.map(({ name, words }, i) => (
           <li key={name}>
             <button
@@ -35,7 +52,7 @@ export function StepList({ study, radio, units, current, answers, onPick }: Prop
               <span className="no num">{i + 1}</span>
               <b>{words}</b>
               <span className="c">
-                {awaited && name !== 'sign' ? 'not yet' : computedWords(name, study, radio, units)}
+                {awaited && name !== 'sign' ? 'computing' : computedWords(name, study, radio, units)}
               </span>
               <span className={answers[name] && answers[name] !== NOT_REACHED ? 'm measured' : 'm'}>
                 {answers[name] ?? '–'}

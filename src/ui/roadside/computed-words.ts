@@ -12,8 +12,7 @@ export function computedWords(step: StepName, study: Study | null, radio: string
   const marked = (kind: string): boolean => study.marks.some((mark) => mark.kind === kind);
   switch (step) {
     case 'edge': {
-      const straight = study.layouts.find(({ kind }) => kind === 'straight');
-      const fieldM = before('edgeToAnchorM')?.computed ?? straight?.haulFieldM;
+      const fieldM = edgeToAnchorM(study);
       return fieldM === undefined ? 'no straight haul' : `${formatLength(fieldM, units, 'down')}, straight`;
     }
     case 'angle':
@@ -38,6 +37,12 @@ export function computedWords(step: StepName, study: Study | null, radio: string
         ? `${Math.round(before('slopeAboveDeg')?.computed ?? study.above.angleDeg)}°, ${formatLength(study.above.heightM, units, 'up')}`
         : 'not found';
   }
+}
+
+/** From the edge straight back to the anchor as computed, metres; undefined where there is no straight haul. */
+export function edgeToAnchorM({ field, layouts }: Study): number | undefined {
+  const before = field.find(({ quantity }) => quantity === 'edgeToAnchorM');
+  return before?.computed ?? layouts.find(({ kind }) => kind === 'straight')?.haulFieldM;
 }
 
 /** What could be an anchor here: of the first layout first, then marked trees and rocks. Ids of spots or marks. */

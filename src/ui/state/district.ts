@@ -13,6 +13,8 @@ export interface DistrictState {
   readonly district: OpenDistrict | null;
   /** What is being read, as a sentence; null when nothing is. */
   readonly opening: string | null;
+  /** The book on the desk is being changed for another one whose ground is not there yet: its sites are shown once it is. */
+  readonly turning: boolean;
   /** Why the last opening failed and what was kept; null when it did not. */
   readonly problem: string | null;
   /** Files dropped on the map, for the form to take; null once it has. */
@@ -24,6 +26,7 @@ export interface DistrictState {
 export const useDistrict = create<DistrictState>()(() => ({
   district: null,
   opening: null,
+  turning: false,
   problem: null,
   dropped: null,
   mapProblem: null,

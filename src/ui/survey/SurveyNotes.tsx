@@ -1,7 +1,7 @@
 import { useMemo, useRef, useState } from 'react';
 import type { SiteRecord } from '../../book/index.ts';
 import { useActions } from '../desk-context.ts';
-import { useBook, useMapGone, usePlace, useReading, useReads } from '../state/index.ts';
+import { useBook, useDistrict, useMapGone, usePlace, useReading, useReads } from '../state/index.ts';
 import { PositionFind } from './PositionFind.tsx';
 import { SiteTable } from './SiteTable.tsx';
 import { type Filter, filters, pickRows, type Sort, siteOrder, siteRows, sitesByName, sorts } from './site-rows.ts';
@@ -19,6 +19,7 @@ export function SurveyNotes() {
   const reads = useReads((state) => state.bySite);
   const subject = usePlace((state) => state.subject);
   const along = useReads((state) => state.along);
+  const turning = useDistrict((state) => state.turning);
   const named = useRef<readonly SiteRecord[]>([]);
   const names = useMemo(() => {
     named.current = sitesByName(sites, named.current);
@@ -28,7 +29,7 @@ export function SurveyNotes() {
   const events = useBook((state) => state.events);
   const rows = useMemo(() => siteRows(sites, reads, signOffs, order, events), [sites, reads, signOffs, order, events]);
   const picked = useMemo(() => pickRows(rows, search, filter, sort), [rows, search, filter, sort]);
-  if (sites.size === 0 && !noMap) return null;
+  if (turning || (sites.size === 0 && !noMap)) return null;
   return (
     <section className="survey-list" aria-label="Sites">
       <div className="list-tools">
@@ -46,14 +47,6 @@ export function SurveyNotes() {
             }}
           />
         </label>
-        <fieldset className="words-switch">
-          <legend className="unseen">Show</legend>
-          {filters.map((name) => (
-            <button key={name} type="button" aria-pressed={filter === name} onClick={() => setFilter(name)}>
-              {name}
-            </button>
-          ))}
-        </fieldset>
         <label className="sort">
           <span>by</span>
           <select value={sort} onChange={(event) => setSort(event.target.value as Sort)}>
@@ -62,6 +55,14 @@ export function SurveyNotes() {
             ))}
           </select>
         </label>
+        <fieldset className="words-switch">
+          <legend className="unseen">Show</legend>
+          {filters.map((name) => (
+            <button key={name} type="button" aria-pressed={filter === name} onClick={() => setFilter(name)}>
+              {name}
+            </button>
+          ))}
+        </fieldset>
       </div>
       {picked.length > 0 ? (
         <SiteTable
