@@ -2,6 +2,7 @@ import { LngLatBounds, type Map as MapView } from 'maplibre-gl';
 import type { LonLat } from '../geo/index.ts';
 import type { MapDistrict } from './district.ts';
 import type { MapLook } from './options.ts';
+import { READ_FROM_ZOOM } from './roadside.ts';
 
 const SITE_ZOOM = 16.4;
 /** What is to be seen keeps this far from the map's sides. */
@@ -26,7 +27,13 @@ export function cameraOf(map: MapView, element: HTMLElement): Camera {
   return {
     showDistrict({ roadsBounds, elevationBounds }) {
       const { west, south, east, north } = roadsBounds ?? elevationBounds;
-      map.fitBounds([west, south, east, north], { padding: roomForNames(element), animate: false });
+      const box: [number, number, number, number] = [west, south, east, north];
+      const roomy = map.cameraForBounds(box, { padding: roomForNames(element) });
+      const close = map.cameraForBounds(box, { padding: 36 });
+      const reads = (look: typeof close): boolean => Number(look?.zoom) >= READ_FROM_ZOOM;
+      // Rather names cut at the sides than a first view from so far that its roadsides are no longer read.
+      const look = reads(close) && !reads(roomy) ? close : (roomy ?? close);
+      if (look) map.jumpTo(look);
     },
     show({ lon, lat }) {
       map.jumpTo({ center: [lon, lat], zoom: Math.max(map.getZoom(), SITE_ZOOM) });

@@ -36,7 +36,7 @@ export interface RoadsideLayer {
 }
 
 /** Roads farther out than this are too many to read, and a band too thin to see. */
-const READ_FROM_ZOOM = 13.5;
+export const READ_FROM_ZOOM = 13.5;
 /** Stretches kept drawn outside the view. */
 const KEPT = 240;
 /** Shortest time between two drawings of what has been read, milliseconds. */

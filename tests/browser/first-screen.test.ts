@@ -41,7 +41,7 @@ describe.skipIf(withoutChromium())('the first screen', () => {
 
   test('a tap beside a road gives the sentence that the command line gives, and the drawn profile', async () => {
     const page = await at('#/');
-    await sentenceLike(page, /tap the map beside a road/);
+    await sentenceLike(page, /sites on \d+ roads/);
     expect(await page.locator('.head').textContent()).toContain('invented');
     await mapDrawn(page);
     await page.getByRole('button', { name: /Kettle Bend/ }).click();
@@ -125,7 +125,7 @@ describe.skipIf(withoutChromium())('the first screen', () => {
 
   test('the keyboard alone places a site, moves it and picks a rule', async () => {
     const page = await at('#/');
-    await sentenceLike(page, /tap the map beside a road/);
+    await sentenceLike(page, /sites on \d+ roads/);
     const button = page.getByRole('button', { name: /Kettle Bend/ });
     await button.focus();
     await page.keyboard.press('Enter');

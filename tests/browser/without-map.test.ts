@@ -23,7 +23,7 @@ describe.skipIf(withoutChromium())('without a map', () => {
     const { page, complaints, close } = await openPage(here.browser, `${here.url}/#/`, smallDesk);
     await why(page).getByText('This browser draws no map, it gives no WebGL 2').waitFor();
     expect(await why(page).textContent()).toMatch(/The list, every study with its plan view.* book and print/);
-    await sentenceLike(page, /Pick one, or look a place up by its coordinates/);
+    await page.getByText('Pick one, or look a place up by its coordinates.').waitFor({ timeout: 30_000 });
     // Nothing is put where nobody sees it.
     await page.keyboard.press('t');
     await page.locator('.map-flag', { hasText: 'There is no map to tap on' }).waitFor();
