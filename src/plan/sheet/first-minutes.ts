@@ -100,7 +100,7 @@ function lookUp({ above, marks }: Study, units: UnitSystem): string {
 }
 
 function edgeWords({ edge, bench, angle }: Study, units: UnitSystem): string {
-  if (!edge && bench) return 'No drop edge was found on this side: look before anybody leaves the road.';
+  if (!edge && bench) return 'No drop edge was found on this side: look for one; nobody past one untied.';
   if (!edge) return 'The edge was not computed: find and mark it; nobody past it untied.';
   const width = bench?.widthM == null ? '' : ` Road bench ${formatLength(bench.widthM, units, 'down')}.`;
   const voice = angle?.planAs === 'high' ? '' : ' Voice contact, count patients.';

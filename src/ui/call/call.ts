@@ -12,16 +12,16 @@ import {
   type Weather,
 } from '../../io/offline/index.ts';
 import type { ByRoad, CallSource } from '../../workers/call/index.ts';
+import { sentenceOf } from '../sentence-of.ts';
 import { readCallAddress, writeCallAddress } from './address.ts';
 import type { DevicePosition } from './follow-position.ts';
 import { locate } from './locate.ts';
 import { holdOf } from './plan/index.ts';
 import type { Hit, SiteIndex } from './search/index.ts';
-import { sentenceOf } from './sentence-of.ts';
 import { sheets } from './sheets.ts';
 import { type DistrictHere, districtHere, nameOfHere } from './source.ts';
 import { type CallState, createStore, emptyCall, nothingShown, type Place } from './state.ts';
-import { stayCurrent } from './stay-current.ts';
+import { KEPT_IS_WHOLE, stayCurrent } from './stay-current.ts';
 import { studyOf } from './study-of.ts';
 import { callWorker } from './worker.ts';
 
@@ -67,7 +67,7 @@ export function createCall() {
       const answer = await running;
       if (mine === asked) show(answer);
     } catch (error) {
-      if (mine === asked) set({ problem: sentenceOf(error), working: false });
+      if (mine === asked) set({ problem: sentenceOf(error, KEPT_IS_WHOLE), working: false });
     }
   }
 
@@ -232,7 +232,7 @@ export function createCall() {
         set({ locating: false });
         go({ kind: 'around', at, errorM }, 'push');
       } catch (error) {
-        set({ locating: false, problem: sentenceOf(error) });
+        set({ locating: false, problem: sentenceOf(error, KEPT_IS_WHOLE) });
       }
     },
     setLight(light: CallState['light']): void {

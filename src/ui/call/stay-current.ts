@@ -1,12 +1,15 @@
 import { allStudies, type KeptStore, keptState } from '../../io/offline/index.ts';
+import { sentenceOf } from '../sentence-of.ts';
 import { keepDistrict } from './keep.ts';
-import { sentenceOf } from './sentence-of.ts';
 import { type DistrictHere, districtState, stateNow } from './source.ts';
 import type { CallState, createStore } from './state.ts';
 import type { CallWorker } from './worker.ts';
 
 /** The district is looked at again no sooner than this, milliseconds. */
 const LOOK_LEAST_MS = 60_000;
+
+/** What stands, and what to do, where the program fails. */
+export const KEPT_IS_WHOLE = 'What is kept is whole. Reload the page.';
 
 /** What keeping works with. */
 export interface Current {
@@ -29,7 +32,7 @@ export function stayCurrent({ store: { get, set }, worker, disk, district, outli
     try {
       found = await district();
     } catch (error) {
-      set({ online: false, keepProblem: get().pack ? null : sentenceOf(error) });
+      set({ online: false, keepProblem: get().pack ? null : sentenceOf(error, KEPT_IS_WHOLE) });
       return false;
     }
     const state = await districtState(found);
@@ -57,7 +60,7 @@ export function stayCurrent({ store: { get, set }, worker, disk, district, outli
       return pack !== null;
     } catch (error) {
       const before = get().kept?.pack ? ' What was kept before stays.' : '';
-      set({ keeping: null, keepProblem: `${sentenceOf(error)}${before}` });
+      set({ keeping: null, keepProblem: `${sentenceOf(error, KEPT_IS_WHOLE)}${before}` });
       return false;
     }
   }

@@ -10,40 +10,14 @@ const HEIGHT = 114;
 /** Seen eye to eye, a person is drawn no smaller than this. */
 const LEAST_TALL = 16;
 
-/** The ground at true scale where a step reads it: who stands where, and what is read between them. */
+/** Where a step reads the ground, and the ground there at true scale where it is known: who stands where, and what is read between. */
 export function StepSketch({ study, quantity, units }: Props) {
-  const found = useMemo(() => {
-    const spanM = spanOf(study, quantity);
-    const view = spanM && study.profile && sideView(study.profile, spanM, WIDTH, HEIGHT);
-    return view && { spanM, view };
-  }, [study, quantity]);
-  if (!found) return null;
-  const { view, spanM } = found;
-  const [above, below] = view.ends;
+  const spanM = spanOf(study, quantity);
+  if (!spanM) return null;
   const isAngle = quantity === 'angleDeg';
   return (
     <figure className="step-sketch" data-reads={quantity}>
-      <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true">
-        <path className="sketch-earth" d={view.earth} />
-        <path className="sketch-ground" d={view.ground} />
-        {isAngle ? (
-          <>
-            <path className="sketch-stretch" d={view.stretch} />
-            <path className="sketch-read" d={`M${above.x} ${above.eyeY}L${below.x} ${below.eyeY}`} />
-            <Person at={above} />
-            <Person at={below} />
-          </>
-        ) : (
-          <>
-            <path className="sketch-read" d={`M${above.x} ${above.y - 6}L${below.x} ${below.y - 6}`} />
-            <path
-              className="sketch-end"
-              d={`M${above.x} ${above.y - 14}V${above.y}M${below.x} ${below.y - 14}V${below.y}`}
-            />
-            <Person at={below} />
-          </>
-        )}
-      </svg>
+      <Ground {...{ study, spanM, isAngle }} />
       <figcaption>
         {isAngle && study.angle ? (
           <>
@@ -63,6 +37,45 @@ export function StepSketch({ study, quantity, units }: Props) {
       </figcaption>
     </figure>
   );
+}
+
+function Ground({ study, spanM, isAngle }: GroundProps) {
+  const [fromM, toM] = spanM;
+  const view = useMemo(
+    () => study.profile && sideView(study.profile, [fromM, toM], WIDTH, HEIGHT),
+    [study.profile, fromM, toM],
+  );
+  if (!view) return null;
+  const [above, below] = view.ends;
+  return (
+    <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true">
+      <path className="sketch-earth" d={view.earth} />
+      <path className="sketch-ground" d={view.ground} />
+      {isAngle ? (
+        <>
+          <path className="sketch-stretch" d={view.stretch} />
+          <path className="sketch-read" d={`M${above.x} ${above.eyeY}L${below.x} ${below.eyeY}`} />
+          <Person at={above} />
+          <Person at={below} />
+        </>
+      ) : (
+        <>
+          <path className="sketch-read" d={`M${above.x} ${above.y - 6}L${below.x} ${below.y - 6}`} />
+          <path
+            className="sketch-end"
+            d={`M${above.x} ${above.y - 14}V${above.y}M${below.x} ${below.y - 14}V${below.y}`}
+          />
+          <Person at={below} />
+        </>
+      )}
+    </svg>
+  );
+}
+
+interface GroundProps {
+  readonly study: Study;
+  readonly spanM: readonly [number, number];
+  readonly isAngle: boolean;
 }
 
 interface Props {

@@ -1,6 +1,6 @@
 import type { StudyProfile } from '../../study/index.ts';
 
-/** Eyes of somebody who stands, metres above the ground. */
+/** Eyes of somebody who stands, metres above the ground (judgement; for the drawing alone). */
 const EYE_M = 1.6;
 /** Room above the eyes and below the ground, metres. */
 const OVER_M = 0.5;

@@ -36,13 +36,16 @@ export type SheetSide = 'phone' | 'front' | 'back' | 'html';
 
 export interface SheetFunctions {
   /** Draws the sides asked for; the book tells the check, the card and the surveyed places. */
-  draw(ask: { readonly of: SheetInputs; readonly sides: readonly SheetSide[] }): Promise<Record<string, string>>;
+  draw(ask: {
+    readonly of: SheetInputs;
+    readonly sides: readonly SheetSide[];
+  }): Promise<Partial<Record<SheetSide, string>>>;
 }
 
 export const sheetFunctions: SheetFunctions = {
   draw: async ({ of, sides }) => {
     const pages = sheetPages(of);
-    return Object.fromEntries(sides.map((side) => [side, pages[side]()]));
+    return Object.fromEntries(sides.map((side) => [side, pages[side]()] as const));
   },
 };
 

@@ -6,7 +6,7 @@ export function startSheetWorker(): WorkerClient<SheetFunctions> {
   const worker = new Worker(new URL('./sheet.worker.ts', import.meta.url), { type: 'module', name: 'sheet' });
   const client = connect<SheetFunctions>(worker);
   const lost = (): void =>
-    client.fail('The part that draws plan sheets has stopped; the plan itself can still be read. Reload the page.');
+    client.fail('The part that draws plan sheets has stopped; the plan above stands. Open the sheet again.');
   worker.addEventListener('error', lost);
   worker.addEventListener('messageerror', lost);
   return client;

@@ -60,7 +60,7 @@ it('without a drop edge none is marked; where nothing was computed it is to be f
   const study = studyWithLayouts();
   const level = { ...study, edge: null, angle: null, closure: null, layouts: [], spots: [] };
   const words = firstMinutes(level, 'us').join('\n');
-  expect(words).toContain('No drop edge was found on this side: look before anybody leaves the road.');
+  expect(words).toContain('No drop edge was found on this side: look for one; nobody past one untied.');
   expect(words).toContain('close the lane beside the site');
   expect(words).not.toContain('Mark the edge');
   const structure = firstMinutes({ ...level, bench: null }, 'us').join('\n');

@@ -5,12 +5,14 @@ import { appFolder, type CallSite } from '../../../io/offline/index.ts';
 import type { Study } from '../../../study/index.ts';
 import type { SheetInputs, SheetSide } from '../../../workers/sheet/index.ts';
 import { handOver } from '../../give-file.ts';
+import { sentenceOf } from '../../sentence-of.ts';
 import type { Call } from '../call.ts';
 import type { CallState } from '../state.ts';
 import { useCall, useCallState } from './use-call.ts';
 
 /** The sides that no screen shows yet are drawn once what is seen has been there for this long, milliseconds. */
 const REST_MS = 400;
+const allSides: readonly SheetSide[] = ['phone', 'front', 'back', 'html'];
 
 type Sides = Partial<Record<SheetSide, string>>;
 
@@ -29,36 +31,34 @@ export function Sheet({ study, name, site }: Place) {
   // A sheet of other conditions than the plan's is not shown.
   const drawn = last?.of.study === study ? last : null;
   const [problem, setProblem] = useState<string | null>(null);
+  const [attempt, setAttempt] = useState(0);
+  const failed = (error: unknown): void =>
+    setProblem(sentenceOf(error, 'The plan above stands. Open the sheet again.'));
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another attempt is asked for by hand; `failed` uses what stays.
   useEffect(() => {
     if (!pack) return;
     let current = true;
+    setProblem(null);
     const draw = async (): Promise<void> => {
       const of = await inputsOf(call, { study, name, site }, pack);
       const seen = await call.sheets.draw(of, narrow() ? ['phone'] : ['front', 'back']);
-      if (!current) return;
-      setProblem(null);
-      setDrawn({ ...seen, of });
+      if (current) setDrawn({ ...seen, of });
     };
     draw().catch((error: unknown) => {
-      if (!current) return;
-      setDrawn(null);
-      setProblem(
-        `The plan sheet could not be drawn (${error instanceof Error ? error.message : String(error)}); the plan above stands. Reload the page to try again.`,
-      );
+      if (current) failed(error);
     });
     return () => {
       current = false;
     };
-  }, [study, name, site, pack, call]);
+  }, [study, name, site, pack, call, attempt]);
   // What the screen shows when it is turned or printed, and what is handed on.
   useEffect(() => {
     if (!open || !drawn || drawn.html !== undefined) return;
     const { of } = drawn;
     let current = true;
     const later = setTimeout(async () => {
-      const rest = await call.sheets
-        .draw(of, narrow() ? ['front', 'back', 'html'] : ['phone', 'html'])
-        .catch(() => null);
+      const missing = allSides.filter((side) => drawn[side] === undefined);
+      const rest = await call.sheets.draw(of, missing).catch(() => null);
       if (current && rest) setDrawn({ ...drawn, ...rest });
     }, REST_MS);
     return () => {
@@ -70,9 +70,13 @@ export function Sheet({ study, name, site }: Place) {
     const whole = html ?? (await call.sheets.draw(of, ['html'])).html;
     await handOver(`${site?.id ?? 'place'}-plan.html`, whole, 'text/html');
   };
+  const press = (): void => {
+    if (!open && problem) setAttempt(attempt + 1);
+    setOpen(!open);
+  };
   return (
     <>
-      <button type="button" class="plain" aria-expanded={open} onClick={() => setOpen(!open)}>
+      <button type="button" class="plain" aria-expanded={open} onClick={press}>
         {open ? 'Close the plan sheet' : 'Plan sheet'}
       </button>
       {open && problem && (
@@ -82,7 +86,7 @@ export function Sheet({ study, name, site }: Place) {
       )}
       {open && drawn && (
         <>
-          <button type="button" class="plain" onClick={() => void share(drawn)}>
+          <button type="button" class="plain" onClick={() => void share(drawn).catch(failed)}>
             Share or save it as one file
           </button>
           <div class="sheet" data-testid="sheet">
