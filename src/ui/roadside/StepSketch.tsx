@@ -29,8 +29,8 @@ export function StepSketch({ study, quantity, units }: Props) {
           </>
         ) : (
           <>
-            <span>back from the edge to the anchor,</span>
-            <span>{formatLength(-spanM[0], units, 'down')} as computed;</span>
+            <span>back from the edge to the anchor, </span>
+            <span>{formatLength(-spanM[0], units, 'down')} as computed; </span>
             <span>tied in near the edge</span>
           </>
         )}
