@@ -135,7 +135,7 @@ describe.skipIf(withoutChromium())('where the book is kept', () => {
     expect([await months(one).inputValue(), await district(one).inputValue()]).toEqual(['7', 'North Fork']);
     // From here on the second copy's place refuses.
     await one.evaluate(() => {
-      FileSystemDirectoryHandle.prototype.getFileHandle = async () => {
+      Cache.prototype.put = async () => {
         throw new DOMException('refused', 'NotAllowedError');
       };
     });

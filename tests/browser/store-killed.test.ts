@@ -22,6 +22,7 @@ interface Held {
 interface EditReport {
   acknowledged: { id: string; label: string; blob: string | null } | null;
   begun: string;
+  copy: string;
 }
 
 /** A Chromium of one profile at an address; nothing but the page speaks to the test. */
@@ -54,7 +55,7 @@ describe.skipIf(withoutChromium())('a browser that is killed while somebody edit
   /** What the page told so far, and ways to wait for more. */
   const watch = () => {
     const acknowledged = new Map<string, NonNullable<EditReport['acknowledged']>>();
-    const told = { begun: null as string | null };
+    const told = { begun: null as string | null, refused: 0 };
     let opened: (held: Held) => void = () => undefined;
     let enough: () => void = () => undefined;
     let left = 0;
@@ -62,6 +63,7 @@ describe.skipIf(withoutChromium())('a browser that is killed while somebody edit
       if (path === '/opened') opened(body as Held);
       if (path !== '/edit') return;
       const report = body as EditReport;
+      if (report.copy !== 'current') told.refused += 1;
       told.begun = report.begun;
       if (!report.acknowledged) return;
       acknowledged.set(report.acknowledged.id, report.acknowledged);
@@ -122,6 +124,7 @@ describe.skipIf(withoutChromium())('a browser that is killed while somebody edit
       `${KILLS} of ${ALL} kills (npm run test:long takes all): ${seen} acknowledged edits seen, 0 missing; ${counts.inFlight} kills with a write in flight, ${counts.undone} of them with a write that was undone; ${counts.recovered} times the browser had emptied its database or lost its end, and the second copy gave back what was missing.`,
     );
     expect(seen).toBeGreaterThanOrEqual(5 * KILLS);
+    expect(page.told.refused).toBe(0);
     expect(counts.inFlight).toBeGreaterThanOrEqual(0.3 * KILLS);
     await killRunning();
   }, 900_000);
@@ -130,6 +133,7 @@ describe.skipIf(withoutChromium())('a browser that is killed while somebody edit
     const page = watch();
     const { held } = await page.open();
     await page.edits(40);
+    expect(page.told.refused).toBe(0);
     await killRunning();
     damage(folder.path('profile'));
     const after = await page.open();

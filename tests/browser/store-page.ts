@@ -22,7 +22,7 @@ async function editForever(): Promise<void> {
   let acknowledged: { id: string; label: string; blob: string | null } | null = null;
   for (let i = updates.length; ; i++) {
     const label = `edit ${i}`;
-    void post('/edit', { acknowledged, begun: label });
+    void post('/edit', { acknowledged, begun: label, copy: book.secondCopy });
     const id = `s${i % 40}`;
     const known = book.record('sites', id) !== null;
     const hash = i.toString(16).padStart(64, '0');

@@ -60,6 +60,51 @@ describe('the second copy on the device', () => {
     expect([names(book), book.secondCopy]).toEqual([['Bend'], 'behind']);
   });
 
+  it('that refused for a while has everything again with the next edit', async () => {
+    const copy = memoryCopy();
+    let refuses = true;
+    const append: SecondCopy['append'] = (...given) =>
+      refuses ? Promise.reject(new Error('no')) : copy.append(...given);
+    const book = await openBook(memoryDisk(), withCopy('a', { ...copy, append }), editor);
+    await book.edit([site('s'), photo], 'New', new Map([[hash, new Blob(['abc'])]]));
+    await book.edit([rename('B')], 'Rename');
+    expect([book.secondCopy, await copy.look(null)]).toEqual(['behind', null]);
+    refuses = false;
+    await book.edit([rename('C')], 'Rename');
+    expect([book.secondCopy, await copy.look(null)]).toEqual([
+      'current',
+      { book: book.names.book, held: [[book.names.actor, 1, 3]], photos: [hash] },
+    ]);
+  });
+
+  it('that cannot be asked may hold more than the disk: no number is given again, and all of it comes back later', async () => {
+    const copy = memoryCopy();
+    const [disk, old] = [memoryDisk(), memoryDisk()];
+    const first = await openBook(disk, withCopy('a', copy), editor);
+    await first.edit([site('s')], 'New');
+    const { meta, records } = await disk.readAll();
+    const log = await disk.readLogFrom();
+    await old.transact({}, () => ({ write: { meta: meta!, records, log }, answer: null }));
+    await first.edit([rename('B')], 'Rename');
+    const look = (): Promise<never> => Promise.reject(new Error('no'));
+    const blind = await openBook(old, withCopy('b', { ...copy, look }), editor);
+    expect(names(blind)).toEqual(['Bend']);
+    await blind.edit([site('t', 'Other')], 'New');
+    const again = await openBook(old, withCopy('c', copy), editor);
+    expect([again.recovered, names(again)]).toEqual([1, ['B', 'Other']]);
+  });
+
+  it('gets a photo again that it has lost without its update', async () => {
+    const [disk, copy] = [memoryDisk(), memoryCopy()];
+    const holds = async () => (await copy.look(null))?.photos;
+    const bare: SecondCopy = { ...copy, append: (book, updates) => copy.append(book, updates, new Map()) };
+    const first = await openBook(disk, withCopy('a', bare), editor);
+    await first.edit([site('s'), photo], 'New', new Map([[hash, new Blob(['abc'])]]));
+    expect(await holds()).toEqual([]);
+    await openBook(disk, withCopy('b', copy), editor);
+    expect(await holds()).toEqual([hash]);
+  });
+
   it('with a spoilt line gives back the rest', async () => {
     const copy = memoryCopy();
     const first = await openBook(memoryDisk(), withCopy('a', copy), editor);

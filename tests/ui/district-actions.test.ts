@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { beforeEach, expect, test } from 'vitest';
 import type { Deps } from '../../src/ui/actions/deps.ts';
 import { createDistrictActions } from '../../src/ui/actions/district-actions.ts';
 import type { Navigate } from '../../src/ui/actions/navigate.ts';
@@ -22,6 +22,9 @@ function actions() {
   return { district, book: () => settle };
 }
 const turned = (turning: boolean) => expect.poll(() => useDistrict.getState().turning).toBe(turning);
+
+// Other tests of the same worker may have opened a district.
+beforeEach(() => useDistrict.setState({ district: null, opening: null, turning: false, problem: null }));
 
 test('between two districts the new book stands alone, and is told to, until its ground is there', async () => {
   const { district, book } = actions();

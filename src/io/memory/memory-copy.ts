@@ -8,7 +8,9 @@ export function memoryCopy(): SecondCopy {
     look: async (asked) => {
       const book = asked ?? [...books.keys()].at(-1);
       const found = book === undefined ? undefined : books.get(book);
-      return found ? { book: book!, held: runsOf([...found.updates.values()]).map(({ held }) => held) } : null;
+      if (!found) return null;
+      const held = runsOf([...found.updates.values()]).map((run) => run.held);
+      return { book: book!, held, photos: [...found.blobs.keys()] };
     },
     append: async (book, updates, blobs) => {
       const found = books.get(book) ?? { updates: new Map(), blobs: new Map() };

@@ -1,51 +1,46 @@
 import { currentOps, holds, isNewer, readUpdate, type Update, updateId, type Vector } from '../../book/merge/index.ts';
 import type { BookDisk, Meta, World } from './book-disk.ts';
 import { receiveUpdates } from './receive-updates.ts';
-import type { Held, SecondCopy } from './second-copy.ts';
+import type { CopyHolds, Held, SecondCopy } from './second-copy.ts';
 
 const WHERE = 'The second copy on this device';
 
-/**
- * Brings disk and second copy to hold the same: what only the copy has comes back to the disk, what only the disk has goes to the
- * copy. Returns how many updates came back. `fresh`: the disk was empty, so that the last book of the copy is the one it lost.
- */
-export async function reconcile(
+/** What a copy held of the book when it was opened, and how many updates came back from it. */
+export interface CameBack extends CopyHolds {
+  readonly updates: number;
+}
+
+/** Brings what only the copy has back to the disk. `fresh`: the disk was empty, so that the last book of the copy is the one it lost. */
+export async function bringBack(
   disk: BookDisk,
   world: World,
   copy: SecondCopy,
   meta: Meta,
   fresh: boolean,
-): Promise<number> {
+): Promise<CameBack> {
   const there = await copy.look(fresh ? null : meta.book);
-  const back = there ? await bringBack(disk, world, copy, meta, there) : 0;
-  const book = there?.book ?? meta.book;
-  const held = there?.held ?? [];
-  if (!coversAll(held, meta.vector)) {
-    const missing = (await disk.readLogFrom()).filter((update) => !covers(held, update));
-    await copy.append(book, missing, await photosOf(disk, missing));
-  }
-  await copy.tidy(book);
-  return back;
-}
-
-async function bringBack(
-  disk: BookDisk,
-  world: World,
-  copy: SecondCopy,
-  meta: Meta,
-  { book, held }: { readonly book: string; readonly held: readonly Held[] },
-): Promise<number> {
-  const lost = held.some(([actor, from, to]) => {
+  if (!there) return { book: meta.book, held: [], photos: [], updates: 0 };
+  const lost = there.held.some(([actor, from, to]) => {
     for (let n = from; n <= to; n++) if (!holds(meta.vector, updateId({ actor, n }))) return true;
     return false;
   });
-  if (!lost) return 0;
-  const { updates, blobs } = await copy.read(book);
+  if (!lost) return { ...there, updates: 0 };
+  const { updates, blobs } = await copy.read(there.book);
   const usable = updates.flatMap((one) => readable(one, meta));
   const { received } = await receiveUpdates(disk, world, usable, WHERE, blobs);
   // The lost book's own name, so that its other copies know it again.
-  await disk.transact({}, (read) => ({ write: { meta: { ...read.meta!, book } }, answer: null }));
-  return received.added;
+  await disk.transact({}, (read) => ({ write: { meta: { ...read.meta!, book: there.book } }, answer: null }));
+  return { ...there, updates: received.added };
+}
+
+/** Brings what only the disk has to the copy; `meta` is the disk's before anything came back. */
+export async function bringUp(disk: BookDisk, copy: SecondCopy, meta: Meta, there: CopyHolds): Promise<void> {
+  const missing = coversAll(there.held, meta.vector)
+    ? []
+    : (await disk.readLogFrom()).filter((update) => !covers(there.held, update));
+  const photos = await photosBesides(disk, there.photos);
+  if (missing.length + photos.size > 0) await copy.append(there.book, missing, photos);
+  await copy.tidy(there.book);
 }
 
 /** An update that the disk lacks, if it can be used; one spoilt line does not keep the rest from coming back. */
@@ -74,16 +69,13 @@ function coversAll(held: readonly Held[], vector: Vector): boolean {
   return true;
 }
 
-/** Photos that updates name, as far as the disk has them. */
-async function photosOf(disk: BookDisk, updates: readonly Update[]): Promise<Map<string, Blob>> {
+/** Photos of the disk that the copy lacks: it may have lost one whose update it still has. */
+async function photosBesides(disk: BookDisk, there: readonly string[]): Promise<Map<string, Blob>> {
+  const known = new Set(there);
   const found = new Map<string, Blob>();
-  for (const update of updates) {
-    if (isNewer(update)) continue;
-    for (const [table, , field, value] of update.ops) {
-      if (table !== 'photos' || field !== 'hash' || typeof value !== 'string' || found.has(value)) continue;
-      const blob = await disk.readBlob(value);
-      if (blob) found.set(value, blob);
-    }
+  for (const hash of await disk.blobHashes()) {
+    const blob = known.has(hash) ? null : await disk.readBlob(hash);
+    if (blob) found.set(hash, blob);
   }
   return found;
 }

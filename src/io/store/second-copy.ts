@@ -3,13 +3,20 @@ import type { Update } from '../../book/merge/index.ts';
 /** Updates of one actor from a number to a number, both held. */
 export type Held = readonly [actor: string, from: number, to: number];
 
+/** What a second copy has of a book, told from its names alone: updates, and photos by their hash. */
+export interface CopyHolds {
+  readonly book: string;
+  readonly held: readonly Held[];
+  readonly photos: readonly string[];
+}
+
 /**
  * A second place on the device for the updates and photos of a book, kept beside the disk: a browser that finds its database damaged
  * empties it without a word. Everything in it is written once. Its methods may reject; the book goes on without it and says so.
  */
 export interface SecondCopy {
   /** What is there of a book; of the book written last where `book` is null. Null where there is nothing. */
-  look(book: string | null): Promise<{ readonly book: string; readonly held: readonly Held[] } | null>;
+  look(book: string | null): Promise<CopyHolds | null>;
   /** Keeps updates and photos; resolves once they are written. */
   append(book: string, updates: readonly Update[], blobs: ReadonlyMap<string, Blob>): Promise<void>;
   /** Everything of a book as it can be read, unchecked; what cannot be read is left out. */

@@ -1,6 +1,6 @@
 import { type Editor, type OpenBook, openBook } from '../../store/index.ts';
 import { mintId } from './mint-id.ts';
-import { opfsCopy } from './opfs-copy.ts';
+import { secondCopy } from './second-copy.ts';
 import { tabChannel } from './tab-channel.ts';
 import { webDisk } from './web-disk.ts';
 
@@ -17,7 +17,7 @@ export interface WebBook {
 export async function openWebBook(name: string, editor: Editor): Promise<WebBook> {
   const disk = await webDisk(name);
   const channel = tabChannel(name);
-  const book = await openBook(disk, { now: () => Date.now(), mintId, channel, copy: opfsCopy(name) }, editor);
+  const book = await openBook(disk, { now: () => Date.now(), mintId, channel, copy: secondCopy(name) }, editor);
   // Neither may raise: the next edit tells what is wrong with the device.
   const leave = (): void => void book.settle().catch(() => undefined);
   const back = (): void => {

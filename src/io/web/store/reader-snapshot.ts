@@ -1,6 +1,6 @@
 import { BOOK_VERSION, type Book, restoreBook, versionOf } from '../../../book/schema/index.ts';
 import { ONLY, openDatabase } from './open-database.ts';
-import { keptSnapshot } from './opfs-snapshot.ts';
+import { keptSnapshot } from './second-place.ts';
 import { inTransaction } from './transaction.ts';
 
 /** The plain book as a reader opens it. */

@@ -9,7 +9,7 @@ import type { LeafProps } from './leaf-props.ts';
 const secondWords = {
   none: 'This browser has no place for a second copy of the book on this device; keep one elsewhere.',
   behind:
-    'The second copy on this device lacks the last edits: the device refused them. Load the page again to bring it up to date.',
+    'The second copy on this device lacks the last edits: the device refused them. It is tried again with the next edit, and when the page is loaded again.',
   current: 'A second copy on this device holds every edit.',
 } as const;
 
