@@ -1,6 +1,6 @@
 /** Distance from a point to a line of x, y pairs, metres; a single point counts as a line. */
 export function distanceToLine(line: Float64Array, x: number, y: number): number {
-  let best = Math.hypot(x - line[0], y - line[1]);
+  let best = (x - line[0]) ** 2 + (y - line[1]) ** 2;
   for (let i = 0; i + 3 < line.length; i += 2) {
     const ax = line[i];
     const ay = line[i + 1];
@@ -8,10 +8,9 @@ export function distanceToLine(line: Float64Array, x: number, y: number): number
     const by = line[i + 3] - ay;
     const length2 = bx * bx + by * by;
     const t = length2 > 0 ? Math.min(1, Math.max(0, ((x - ax) * bx + (y - ay) * by) / length2)) : 0;
-    const d = Math.hypot(x - ax - t * bx, y - ay - t * by);
-    if (d < best) best = d;
+    best = Math.min(best, (x - ax - t * bx) ** 2 + (y - ay - t * by) ** 2);
   }
-  return best;
+  return Math.sqrt(best);
 }
 
 /** True where a point lies no farther than `mostM` from a line: `distanceToLine`, but told as soon as one piece is that near. */

@@ -105,7 +105,7 @@ const SIEVE_SLACK_M = 1e-6;
 export function segmentToBoxM(box: Box, ax: number, ay: number, bx: number, by: number): number {
   if (segmentHitsBox(box, 0, ax, ay, bx, by)) return 0;
   const { x, y, ux, uy, halfLengthM, halfWidthM } = box;
-  let least = Math.min(pointToBoxM(box, ax, ay), pointToBoxM(box, bx, by));
+  let least = Math.min(pointToBoxM(box, ax, ay), pointToBoxM(box, bx, by)) ** 2;
   const dx = bx - ax;
   const dy = by - ay;
   const square = dx * dx + dy * dy;
@@ -115,20 +115,24 @@ export function segmentToBoxM(box: Box, ax: number, ay: number, bx: number, by: 
     const cx = x + u * ux + v * uy - ax;
     const cy = y + u * uy - v * ux - ay;
     const t = square > 0 ? Math.min(1, Math.max(0, (cx * dx + cy * dy) / square)) : 0;
-    least = Math.min(least, Math.hypot(cx - t * dx, cy - t * dy));
+    least = Math.min(least, (cx - t * dx) ** 2 + (cy - t * dy) ** 2);
   }
-  return least;
+  return Math.sqrt(least);
 }
 
 /** Distance from a point to the box, metres, 0 inside. */
 export function pointToBoxM({ x, y, ux, uy, halfLengthM, halfWidthM }: Box, px: number, py: number): number {
   const u = Math.abs((px - x) * ux + (py - y) * uy) - halfLengthM;
   const v = Math.abs((px - x) * uy - (py - y) * ux) - halfWidthM;
-  return Math.hypot(Math.max(0, u), Math.max(0, v));
+  return Math.sqrt(Math.max(0, u) ** 2 + Math.max(0, v) ** 2);
 }
 
-/** True where two boxes overlap: a long or short side of one enters the other. */
-export const boxesMeet = (a: Box, b: Box): boolean => sideEnters(a, b) || sideEnters(b, a);
+/** True where two boxes overlap: a long or short side of one enters the other. Boxes farther apart than both reach do not. */
+export function boxesMeet(a: Box, b: Box): boolean {
+  const reachM = a.halfLengthM + a.halfWidthM + b.halfLengthM + b.halfWidthM;
+  if (Math.abs(a.x - b.x) > reachM || Math.abs(a.y - b.y) > reachM) return false;
+  return sideEnters(a, b) || sideEnters(b, a);
+}
 
 function sideEnters({ x, y, ux, uy, halfLengthM: l, halfWidthM: w }: Box, into: Box): boolean {
   const at = (u: number, v: number): readonly [number, number] => [x + u * ux + v * uy, y + u * uy - v * ux];

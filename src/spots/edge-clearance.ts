@@ -16,7 +16,7 @@ const BEYOND = 12;
  * side it is nearer; null where no ground falls near it.
  */
 export function edgeClearance(bench: Bench, box: Box, first: number, last: number): EdgeClearance | null {
-  const reachM = Math.hypot(box.halfLengthM, box.halfWidthM);
+  const reachM = lengthOf(box.halfLengthM, box.halfWidthM);
   let distanceM = Number.POSITIVE_INFINITY;
   let worstM = 0;
   for (const side of [bench.left, bench.right]) {
@@ -27,9 +27,9 @@ export function edgeClearance(bench: Bench, box: Box, first: number, last: numbe
     };
     for (let i = Math.max(0, first - BEYOND); i < Math.min(bench.count - 1, last + BEYOND); i++) {
       if (!falls(i) || !falls(i + 1) || Number.isNaN(edgeX[i] + edgeX[i + 1])) continue;
-      const lengthM = Math.hypot(edgeX[i + 1] - edgeX[i], edgeY[i + 1] - edgeY[i]);
+      const lengthM = lengthOf(edgeX[i + 1] - edgeX[i], edgeY[i + 1] - edgeY[i]);
       // No nearer than that can the segment be: a sieve before the exact distance.
-      if (Math.hypot(edgeX[i] - box.x, edgeY[i] - box.y) - reachM - lengthM >= distanceM) continue;
+      if (lengthOf(edgeX[i] - box.x, edgeY[i] - box.y) - reachM - lengthM >= distanceM) continue;
       const here = segmentToBoxM(box, edgeX[i], edgeY[i], edgeX[i + 1], edgeY[i + 1]);
       if (here < distanceM) {
         distanceM = here;
@@ -39,3 +39,6 @@ export function edgeClearance(bench: Bench, box: Box, first: number, last: numbe
   }
   return distanceM < Number.POSITIVE_INFINITY ? { distanceM, sigmaM: worstM } : null;
 }
+
+/** `Math.hypot` makes objects; a search asks this for every edge near every spot. */
+const lengthOf = (x: number, y: number): number => Math.sqrt(x * x + y * y);

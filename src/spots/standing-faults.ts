@@ -141,6 +141,7 @@ function offEdges(room: StandingRoom, box: Box, scratch: StandingScratch): numbe
   const { bench, settings } = room.ground;
   const from = Math.max(0, scratch.firstElement - BEYOND);
   const to = Math.min(bench.count - 2, scratch.lastElement + BEYOND);
+  const { x, y, ux, uy, halfWidthM } = box;
   for (let s = 0; s < 2; s++) {
     const side = s === 0 ? bench.left : bench.right;
     const least = s === 0 ? room.leastLeftM : room.leastRightM;
@@ -151,6 +152,11 @@ function offEdges(room: StandingRoom, box: Box, scratch: StandingScratch): numbe
       const known = Math.min(least[i], least[i + 1]);
       const setback = Number.isNaN(known) ? settings.narrowLeastM : known;
       const owed = Math.max(Math.min(setback, settings.narrowLeastM), SLANT_SHARE * setback);
+      // Most of an edge runs beside the box, well clear of it: a sieve before the exact test.
+      const clear = halfWidthM + owed + SIEVE_SLACK_M;
+      const a = (edgeX[i] - x) * uy - (edgeY[i] - y) * ux;
+      const b = (edgeX[i + 1] - x) * uy - (edgeY[i + 1] - y) * ux;
+      if ((a > clear && b > clear) || (a < -clear && b < -clear)) continue;
       if (segmentHitsBox(box, owed, edgeX[i], edgeY[i], edgeX[i + 1], edgeY[i + 1])) {
         scratch.rule ??= SETBACK_RULES[(s === 0 ? room.leftRule : room.rightRule)[i]];
         return FAULT.setback;
@@ -160,17 +166,21 @@ function offEdges(room: StandingRoom, box: Box, scratch: StandingScratch): numbe
   return 0;
 }
 
+/** Rounding alone sieves nothing, metres. */
+const SIEVE_SLACK_M = 1e-6;
+
 /** Grade and crossfall of the road, and pitch and roll of the apparatus, at every station it spans. */
-function slopes({ ground: { bench, settings } }: StandingRoom, { ux, uy }: Box, scratch: StandingScratch): number {
-  const { gradeDeg, crossfallDeg, normalX, normalY } = bench;
-  const { gradeMostDeg, crossfallMostDeg, slopeCheckDeg } = settings;
+function slopes(room: StandingRoom, { ux, uy }: Box, scratch: StandingScratch): number {
+  const { ground, gradeTan, crossfallTan } = room;
+  const { normalX, normalY } = ground.bench;
+  const { gradeMostDeg, crossfallMostDeg, slopeCheckDeg } = ground.settings;
   const grade = Math.tan(toRadians(gradeMostDeg));
   const crossfall = Math.tan(toRadians(crossfallMostDeg));
   const check = Math.tan(toRadians(slopeCheckDeg));
   let faults = 0;
   for (let i = scratch.firstElement; i <= scratch.lastElement; i++) {
-    const g = Math.tan(toRadians(gradeDeg[i]));
-    const c = Math.tan(toRadians(crossfallDeg[i]));
+    const g = gradeTan[i];
+    const c = crossfallTan[i];
     const ahead = uy * normalX[i] - ux * normalY[i];
     const right = ux * normalX[i] + uy * normalY[i];
     const pitch = Math.abs(g * ahead - c * right);
@@ -191,18 +201,7 @@ function around(room: StandingRoom, box: Box, hazards: readonly Hazard[], scratc
       break;
     }
   }
-  const { bench, site, settings } = room.ground;
   if (!room.reachable[(scratch.firstElement + scratch.lastElement) >> 1]) faults |= FAULT.unreachable;
-  if (site === null) return faults;
-  const i = Math.max(0, Math.min(bench.count - 1, Math.round(site.stationM) - bench.firstStationM));
-  const side = site.side < 0 ? bench.left : bench.right;
-  const halfM = settings.freeAtEdgeM / 2;
-  // As deep as it is wide along the road.
-  const inX = -site.side * bench.normalX[i];
-  const inY = -site.side * bench.normalY[i];
-  const deepM = settings.freeAtEdgeM - halfM;
-  const [x, y] = [side.edgeX[i], side.edgeY[i]];
-  const free = { x: x + inX * deepM, y: y + inY * deepM, ux: inX, uy: inY, halfLengthM: halfM, halfWidthM: halfM };
-  if (boxesMeet(free, box)) faults |= FAULT.edgeArea;
+  if (room.freeAtEdge !== null && boxesMeet(room.freeAtEdge, box)) faults |= FAULT.edgeArea;
   return faults;
 }

@@ -1,5 +1,7 @@
 import type { Apparatus } from '../book/index.ts';
 import { type Bench, type BenchSide, edgeKindAt, UNDER } from '../road/index.ts';
+import { toRadians } from '../units/index.ts';
+import type { Box } from './box-hit.ts';
 import { reachableElements } from './reachable.ts';
 import { narrowSetbackM, SETBACK_RULES, type Setback, type SetbackRule, setbackFrom } from './setbacks.ts';
 import type { StandingGround } from './standing-ground.ts';
@@ -25,6 +27,11 @@ export interface StandingRoom {
   readonly wayRightM: Float64Array;
   /** 1 where the apparatus can drive to from an end of the bench. */
   readonly reachable: Uint8Array;
+  /** Tangents of the road's grade and crossfall. */
+  readonly gradeTan: Float64Array;
+  readonly crossfallTan: Float64Array;
+  /** What stays free beside the edge at the site; null without one. */
+  readonly freeAtEdge: Box | null;
 }
 
 /** Curvature is taken over this many stations either side. */
@@ -39,6 +46,8 @@ export function standingRoom(ground: StandingGround, apparatus: Apparatus): Stan
     ...{ ground, apparatus, leftM: array(), rightM: array(), fullLeftM: array(), fullRightM: array() },
     ...{ leastLeftM: array(), leastRightM: array(), leftRule: new Uint8Array(count), rightRule: new Uint8Array(count) },
     ...{ wayLeftM: array(), wayRightM: array(), reachable: reachableElements(bench, apparatus, ground.settings) },
+    ...{ gradeTan: bench.gradeDeg.map(tangent), crossfallTan: bench.crossfallDeg.map(tangent) },
+    freeAtEdge: freeAtEdge(ground),
   };
   if (bench.how === 'assumed') return room;
   const half = traits.carriageway.valueM / 2;
@@ -64,6 +73,21 @@ export function standingRoom(ground: StandingGround, apparatus: Apparatus): Stan
     room.rightRule[i] = SETBACK_RULES.indexOf(fullRight.rule);
   }
   return room;
+}
+
+const tangent = (deg: number): number => Math.tan(toRadians(deg));
+
+/** As deep as it is wide along the road. */
+function freeAtEdge({ bench, site, settings }: StandingGround): Box | null {
+  if (site === null) return null;
+  const i = Math.max(0, Math.min(bench.count - 1, Math.round(site.stationM) - bench.firstStationM));
+  const side = site.side < 0 ? bench.left : bench.right;
+  const halfM = settings.freeAtEdgeM / 2;
+  const inX = -site.side * bench.normalX[i];
+  const inY = -site.side * bench.normalY[i];
+  const deepM = settings.freeAtEdgeM - halfM;
+  const [x, y] = [side.edgeX[i], side.edgeY[i]];
+  return { x: x + inX * deepM, y: y + inY * deepM, ux: inX, uy: inY, halfLengthM: halfM, halfWidthM: halfM };
 }
 
 /** One end of the bench measured outward from the line as drawn, metres. */

@@ -1,4 +1,4 @@
-const MOST_LANES = 7;
+const MOST_LANES = 3;
 const COUNT = 3 * (MOST_LANES + 1);
 
 /**

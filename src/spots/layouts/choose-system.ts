@@ -1,3 +1,4 @@
+import type { Rates } from '../../book/index.ts';
 import { type AdvantageName, advantageNames, landing, pulls } from '../../rigging/index.ts';
 import type { Means } from './means.ts';
 import type { PullBase } from './pull-base.ts';
@@ -86,6 +87,13 @@ function bestOf(
   const { landingM, liftedByHandM } = landing(base.kind, base.kind === 'turned' ? base.edgeToTurnM : fieldM, rates);
   const raiseM = base.ground.ropeLineM + landingM;
   let any = false;
+  /** With `by` "resets": fewer than its field allows a system cannot have, and ropes only shorten its throw. */
+  const isBeaten = (): boolean => {
+    if (by === 'rank' || !any || !held.crewByAlarm) return false;
+    const { onLoad, team } = base.byAdvantage[trial.advantage];
+    if (question.othersCount + team[question.handTurns] > means.peopleByAlarm) return true;
+    return pulls(raiseM, base.stretchM, throwOfField(fieldM, onLoad, rates), rates.sitBackM) - 1 > held.resets;
+  };
   const offer = (ropesM: readonly number[] | null): void => {
     if (!fill(ropesM, question, means, raiseM)) return;
     if (any && orderOf(trial, held, rates.mostResets, by) >= 0) return;
@@ -97,6 +105,7 @@ function bestOf(
     if (by === 'rank' && any && isEnough(held, rates.mostResets) && held.crewByAlarm) break;
     trial.advantage = advantageNames[k];
     trial.order = k;
+    if (isBeaten()) continue;
     for (const separate of [true, false]) {
       trial.separate = separate;
       offer(rigRopesM);
@@ -151,7 +160,7 @@ function fill(ropesM: readonly number[] | null, question: SystemQuestion, means:
   const { main, belay } = needs;
   trial.throwRopeM = ropesM === null ? null : spareRope(separate ? main : belay, separate ? belay : 0, ropesM);
   const lengthM = trial.throwRopeM ?? Number.POSITIVE_INFINITY;
-  const byField = Math.max(0, fieldM - rates.clearanceNearM - rates.clearanceAnchorM) / onLoad;
+  const byField = throwOfField(fieldM, onLoad, rates);
   const byRope = separate ? (lengthM - rates.tailsM) / ideal : (lengthM - main) / (ideal - 1);
   trial.throwM = Math.min(byField, Math.max(0, byRope));
   if (!(trial.throwM >= rates.leastThrowM)) return false;
@@ -162,6 +171,9 @@ function fill(ropesM: readonly number[] | null, question: SystemQuestion, means:
   trial.crewByAlarm = othersCount + team[handTurns] <= peopleByAlarm;
   return true;
 }
+
+const throwOfField = (fieldM: number, onLoad: number, rates: Rates): number =>
+  Math.max(0, fieldM - rates.clearanceNearM - rates.clearanceAnchorM) / onLoad;
 
 function chosen(question: SystemQuestion, means: Means, raiseM: number, liftedByHandM: number): SystemChoice {
   const { base, handTurns } = question;

@@ -38,19 +38,19 @@ export function insideUsable(
   widthM: number,
   from: number,
 ): boolean {
-  const lengthM = Math.hypot(bx - ax, by - ay);
+  const lengthM = Math.sqrt((bx - ax) ** 2 + (by - ay) ** 2);
   if (!(lengthM > 0)) return false;
   const nx = ((by - ay) / lengthM) * (widthM / 2);
   const ny = (-(bx - ax) / lengthM) * (widthM / 2);
   const n = Math.max(1, Math.ceil(lengthM / STEP_M));
   const at = scratch;
   for (const side of SIDES) {
-    let near = from;
+    let near = Math.floor(from);
     for (let k = 0; k <= n; k++) {
       const x = ax + ((bx - ax) * k) / n + side * nx;
       const y = ay + ((by - ay) * k) / n + side * ny;
       if (!placeOnBench(bench, x, y, near, at) || !withinUsable(bench, at[0], at[1])) return false;
-      near = at[0];
+      near = Math.floor(at[0]);
     }
   }
   return true;

@@ -1,5 +1,7 @@
 import type { AnchorLoad } from './anchor-load.ts';
+import type { Bar } from './bar.ts';
 import type { Hope } from './hope.ts';
+import type { Podium } from './podium.ts';
 import { VERDICTS } from './rank-key.ts';
 import type { Search } from './search.ts';
 
@@ -19,23 +21,24 @@ export const mayTakePlace = (
 export function leastFactor(
   { podiums }: Search,
   along: -1 | 1,
-  { bars, key, level }: Hope,
+  hope: Hope,
   lanes: number,
   verdict: AnchorLoad['verdict'],
 ): number {
-  const bar = bars[along > 0 ? 1 : 0];
+  const bar = hope.bars[along > 0 ? 1 : 0];
   const podium = podiums.turned[along];
   const known = bar.least(lanes, verdict, podium.filled);
   if (known !== null) return known;
-  const ask = (at: AnchorLoad['verdict']): number => {
-    key.lanes = lanes;
-    key.verdict = VERDICTS[at];
-    const least = podium.leastFactor(key, level);
-    bar.raise(lanes, at, least, podium.filled);
-    return least;
-  };
-  const least = ask(verdict);
+  const least = ask(podium, bar, hope, lanes, verdict);
   // Where a worse verdict is out whatever it holds, the best may be too, and with it every one on more lanes.
-  if (least === Number.POSITIVE_INFINITY && verdict > 0) ask(0);
+  if (least === Number.POSITIVE_INFINITY && verdict > 0) ask(podium, bar, hope, lanes, 0);
+  return least;
+}
+
+function ask(podium: Podium, bar: Bar, { key, level }: Hope, lanes: number, verdict: AnchorLoad['verdict']): number {
+  key.lanes = lanes;
+  key.verdict = VERDICTS[verdict];
+  const least = podium.leastFactor(key, level);
+  bar.raise(lanes, verdict, least, podium.filled);
   return least;
 }
