@@ -46,6 +46,8 @@ interface Trial {
   order: number;
   throwRopeM: number | null;
   throwM: number;
+  /** The field limits the throw, or no rope does: more rope brings no more. */
+  ofField: boolean;
   resets: number;
   kit: number;
   crewByAlarm: boolean;
@@ -68,6 +70,7 @@ const emptyTrial = (): Trial => ({
     order: 0,
     throwRopeM: null,
     throwM: 0,
+    ofField: false,
     resets: 0,
     kit: 0,
     crewByAlarm: false,
@@ -95,7 +98,9 @@ function bestOf(
     return pulls(raiseM, base.stretchM, throwOfField(fieldM, onLoad, rates), rates.sitBackM) - 1 > held.resets;
   };
   const offer = (ropesM: readonly number[] | null): void => {
-    if (!fill(ropesM, question, means, raiseM)) return;
+    if (!fillThrow(ropesM, question, means, raiseM)) return;
+    if (any && beforeKit(trial, held, rates.mostResets, by) > 0) return;
+    fillKit(question, means);
     if (any && orderOf(trial, held, rates.mostResets, by) >= 0) return;
     any = true;
     Object.assign(held, trial);
@@ -109,6 +114,7 @@ function bestOf(
     for (const separate of [true, false]) {
       trial.separate = separate;
       offer(rigRopesM);
+      if (trial.ofField) continue;
       if (any && isEnough(held, rates.mostResets) && held.order === k && held.separate === separate) continue;
       if (allRopesM.length > rigRopesM.length) offer(allRopesM);
       // Ropes that do not reach shorten no throw: then the field decides, and what is missing is told.
@@ -120,17 +126,19 @@ function bestOf(
 
 const isEnough = (one: Trial, mostResets: number): boolean => one.kit === 0 && one.resets <= mostResets;
 
+const crewFirst = (a: Trial, b: Trial): number => (a.crewByAlarm ? 0 : 1) - (b.crewByAlarm ? 0 : 1);
+
+/** Under 0 where `a` is before `b` by the steps that come before the kit. */
+const beforeKit = (a: Trial, b: Trial, mostResets: number, by: 'rank' | 'resets'): number =>
+  (by === 'resets' ? crewFirst(a, b) || a.resets - b.resets : 0) ||
+  (a.resets <= mostResets ? 0 : 1) - (b.resets <= mostResets ? 0 : 1);
+
 /** Under 0 where `a` is before `b`. */
 function orderOf(a: Trial, b: Trial, mostResets: number, by: 'rank' | 'resets'): number {
-  const crew = (a.crewByAlarm ? 0 : 1) - (b.crewByAlarm ? 0 : 1);
-  if (by === 'resets') {
-    const first = crew || a.resets - b.resets;
-    if (first !== 0) return first;
-  }
   return (
-    (a.resets <= mostResets ? 0 : 1) - (b.resets <= mostResets ? 0 : 1) ||
+    beforeKit(a, b, mostResets, by) ||
     a.kit - b.kit ||
-    crew ||
+    crewFirst(a, b) ||
     a.order - b.order ||
     resetClass(a.resets) - resetClass(b.resets) ||
     a.resets - b.resets
@@ -150,10 +158,13 @@ function fillNeeds(separate: boolean, throwM: number, ideal: number, question: S
   needs.haul = separate ? ideal * throwM + tailsM : 0;
 }
 
-/** Fills the trial with the throw that a set of ropes allows, or the field alone (null); false where it is too short to work with. */
-function fill(ropesM: readonly number[] | null, question: SystemQuestion, means: Means, raiseM: number): boolean {
+/**
+ * Fills the trial with the throw that a set of ropes allows, or the field alone (null), and what comes of it but the kit; false where
+ * it is too short to work with.
+ */
+function fillThrow(ropesM: readonly number[] | null, question: SystemQuestion, means: Means, raiseM: number): boolean {
   const { rates, peopleByAlarm } = means;
-  const { base, fieldM, handTurns, othersCount, rigRopesM } = question;
+  const { base, fieldM, handTurns, othersCount } = question;
   const { separate } = trial;
   const { ideal, onLoad, team } = base.byAdvantage[trial.advantage];
   fillNeeds(separate, 0, ideal, question, means);
@@ -163,13 +174,18 @@ function fill(ropesM: readonly number[] | null, question: SystemQuestion, means:
   const byField = throwOfField(fieldM, onLoad, rates);
   const byRope = separate ? (lengthM - rates.tailsM) / ideal : (lengthM - main) / (ideal - 1);
   trial.throwM = Math.min(byField, Math.max(0, byRope));
+  trial.ofField = byRope >= byField;
   if (!(trial.throwM >= rates.leastThrowM)) return false;
   trial.resets = pulls(raiseM, base.stretchM, trial.throwM, rates.sitBackM) - 1;
   if (!Number.isFinite(trial.resets)) return false;
-  fillNeeds(separate, trial.throwM, ideal, question, means);
-  trial.kit = kitClass(needs, rigRopesM, means);
   trial.crewByAlarm = othersCount + team[handTurns] <= peopleByAlarm;
   return true;
+}
+
+function fillKit(question: SystemQuestion, means: Means): void {
+  const { separate, throwM, advantage } = trial;
+  fillNeeds(separate, throwM, question.base.byAdvantage[advantage].ideal, question, means);
+  trial.kit = kitClass(needs, question.rigRopesM, means);
 }
 
 const throwOfField = (fieldM: number, onLoad: number, rates: Rates): number =>
