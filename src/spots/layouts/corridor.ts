@@ -1,3 +1,5 @@
+import type { PointM } from '../../geo/index.ts';
+import type { PlanVector } from '../../rigging/index.ts';
 import type { Bench } from '../../road/index.ts';
 import { placeOnBench } from '../bench-place.ts';
 import { boxOf, pathHitsBox } from '../box-hit.ts';
@@ -54,6 +56,36 @@ export function insideUsable(
     }
   }
   return true;
+}
+
+/**
+ * How far a strip of a width from a point straight along a unit vector lies inside the usable offsets of the bench, metres: looked at
+ * from `startM` to `mostM`; `startM` where it leaves them at once. `from` is an element near the point at `startM`.
+ */
+export function usableUpToM(
+  bench: Bench,
+  { x, y }: PointM,
+  way: PlanVector,
+  widthM: number,
+  from: number,
+  startM: number,
+  mostM: number,
+): number {
+  const half = widthM / 2;
+  const at = scratch;
+  let near = Math.floor(from);
+  let clearM = startM;
+  for (let k = 0; clearM < mostM; k++) {
+    const m = Math.min(mostM, startM + k * STEP_M);
+    for (const side of SIDES) {
+      const px = x + way.x * m + side * way.y * half;
+      const py = y + way.y * m - side * way.x * half;
+      if (!placeOnBench(bench, px, py, near, at) || !withinUsable(bench, at[0], at[1])) return clearM;
+    }
+    near = Math.floor(at[0]);
+    clearM = m;
+  }
+  return mostM;
 }
 
 const SIDES = [-1, 1] as const;

@@ -4,7 +4,7 @@ import type { Bench } from '../../road/index.ts';
 import { placeOnBench } from '../bench-place.ts';
 import { corners } from '../footprint.ts';
 import type { Spot } from '../spot-types.ts';
-import { insideUsable } from './corridor.ts';
+import { MARK_SHORT_M, usableUpToM } from './corridor.ts';
 import { LAYOUT_LIMITS } from './layout-limits.ts';
 
 /** Steps in which a clear way is lengthened, metres. */
@@ -12,7 +12,8 @@ const STEP_M = 2.5;
 
 /**
  * What lies clear along a haul for its team to walk, metres: from a point straight on along the road, inside the usable
- * offsets, at least `leastM` that was tested already. Past a parked apparatus it goes on only where a team passes beside it.
+ * offsets, at least `leastM` that was tested already (but for what a field ends short of a mark). Past a parked apparatus it goes on
+ * only where a team passes beside it. `element` of the bench is near the point at `leastM`.
  */
 export function teamRoomM(
   bench: Bench,
@@ -25,12 +26,10 @@ export function teamRoomM(
   const mostM = LAYOUT_LIMITS.roomMostM;
   if (leastM >= mostM) return mostM;
   if (parked !== null && !passable(bench, parked)) return leastM;
-  const clear = (m: number): boolean =>
-    insideUsable(bench, from.x, from.y, from.x + way.x * m, from.y + way.y * m, LAYOUT_LIMITS.corridorM, element);
-  if (clear(mostM)) return mostM;
-  let room = leastM;
-  while (room + STEP_M <= mostM && clear(room + STEP_M)) room += STEP_M;
-  return room;
+  const start = Math.max(0, leastM - MARK_SHORT_M);
+  const reachM = usableUpToM(bench, from, way, LAYOUT_LIMITS.corridorM, element, start, mostM);
+  if (reachM >= mostM) return mostM;
+  return leastM + STEP_M * Math.max(0, Math.floor((reachM - leastM) / STEP_M));
 }
 
 /** True where the usable width beside a parked apparatus lets people through on one side. */

@@ -44,6 +44,6 @@ export function roomOf(
   far: { readonly anchor: Stand; readonly fieldM: number; readonly ux: number; readonly uy: number },
 ): number {
   const way = { x: far.ux, y: far.uy };
-  corridor.roomM ??= teamRoomM(frame.bench, bend, way, bend.element, far.fieldM, far.anchor.tie.spot);
+  corridor.roomM ??= teamRoomM(frame.bench, bend, way, far.anchor.element, far.fieldM, far.anchor.tie.spot);
   return corridor.roomM;
 }
