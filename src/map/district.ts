@@ -2,6 +2,9 @@ import type { FeatureCollection } from 'geojson';
 import type { AngleClass, Mark, SupportPlaceRecord } from '../book/index.ts';
 import type { LonLatBox } from '../io/index.ts';
 
+/** Where a name stands beside its site. */
+export type NameSide = 'left' | 'right';
+
 /** A site on the map. */
 export interface MapSite {
   readonly id: string;
@@ -14,6 +17,8 @@ export interface MapSite {
   readonly figures?: string;
   /** Nobody has checked it on the ground. */
   readonly unchecked?: boolean;
+  /** The only side on which the map's own side does not cut its name; left out where both do. */
+  readonly nameSide?: NameSide;
 }
 
 /** A mark, or a place for those who come. */

@@ -16,6 +16,7 @@ import { layoutShapes } from './layout-shapes.ts';
 import { listen } from './listen.ts';
 import { makeMap } from './make-map.ts';
 import { markFeatures } from './mark-features.ts';
+import { nameSides } from './name-sides.ts';
 import { addNotices } from './notices.ts';
 import type { MapHandle, MapOptions } from './options.ts';
 import { studyOverlay } from './overlay.ts';
@@ -25,6 +26,7 @@ import { addRoadsidePatterns } from './roadside-patterns.ts';
 import { siteFeatures } from './site-features.ts';
 import { addSiteRings } from './site-rings.ts';
 import { mapStyle } from './style/map-style.ts';
+import { selectedFilters } from './style/site-layers.ts';
 import { addSymbols } from './symbols.ts';
 
 /** What a tile that left the view before it was drawn says; nobody need know. */
@@ -63,12 +65,31 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
   );
   const camera = cameraOf(map, element);
   camera.showDistrict(district);
+  const withSides = nameSides(map, element);
+  /** The sites as they are on the map now; a source that is told the same again would draw everything anew. */
+  let sitesDrawn = '';
+  const showSites = (): void => {
+    const features = siteFeatures(withSides(district.sites, ink));
+    const text = JSON.stringify(features);
+    const source = map.getSource<GeoJSONSource>('sites');
+    if (!source || text === sitesDrawn) return;
+    sitesDrawn = text;
+    source.setData(features);
+  };
+  let ringed: string | null = null;
+  /** Again once there is a style: a site may be selected before. */
+  const showSelected = (): void => {
+    if (ringed === selected || !map.getLayer('site-selected')) return;
+    ringed = selected;
+    for (const [layer, filter] of Object.entries(selectedFilters(selected))) map.setFilter(layer, filter);
+  };
   /** `whole`: nothing of the old style is kept. */
   const restyle = (whole = false): void => {
-    map.setStyle(
-      mapStyle({ district, ink, relief, basemap: basemap.parts(), roadside: roadside.data(), selected }, urls()),
-      { diff: !whole },
-    );
+    const sites = withSides(district.sites, ink);
+    sitesDrawn = JSON.stringify(siteFeatures(sites));
+    ringed = selected;
+    const scene = { district: { ...district, sites }, ink, relief, selected };
+    map.setStyle(mapStyle({ ...scene, basemap: basemap.parts(), roadside: roadside.data() }, urls()), { diff: !whole });
     tellSources();
   };
 
@@ -112,6 +133,11 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
     if (abort.test(event.error.message) || basemap.takes(event as unknown as MapFailure)) return;
     options.onProblem(event.error.message);
   });
+  map.on('moveend', showSites);
+  map.on('styledata', () => {
+    showSites();
+    showSelected();
+  });
   map.on('webglcontextlost', () => options.onLost?.());
   listen(map, element, options, () => district.sites);
 
@@ -126,7 +152,7 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
     },
     setSites(sites) {
       district = { ...district, sites };
-      map.getSource<GeoJSONSource>('sites')?.setData(siteFeatures(sites));
+      showSites();
     },
     setMarks(marks) {
       district = { ...district, marks };
@@ -134,7 +160,7 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
     },
     setSelected(id) {
       selected = id;
-      if (map.getLayer('site-selected')) map.setFilter('site-selected', ['==', ['get', 'id'], id ?? '']);
+      showSelected();
     },
     setInk(next) {
       ink = next;

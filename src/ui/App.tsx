@@ -9,6 +9,7 @@ import { Caution } from './notes/Provenance.tsx';
 import { MapPane } from './sketch/MapPane.tsx';
 import { ProfilePane } from './sketch/ProfilePane.tsx';
 import { usePlace, useReading } from './state/index.ts';
+import { SiteKeys } from './survey/index.ts';
 import { useLight } from './use-light.ts';
 
 const BookScreen = lazy(async () => ({ default: (await import('./book/index.ts')).BookScreen }));
@@ -31,6 +32,7 @@ export function App() {
         <Drawer foot={<Caution />}>
           <Head light={light} />
           <NotesTop />
+          {screen === 'survey' && <SiteKeys />}
           {screen === 'study' && <ProfilePane light={light} />}
           <NotesBody commands={commands} />
         </Drawer>

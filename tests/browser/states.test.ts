@@ -30,6 +30,12 @@ describe.skipIf(withoutChromium())('what opens on the screens', () => {
       };
       await sentenceLike(page, /Plan as/);
       await sound('a site');
+      // Where to go with it is in sight at once, on a phone above the caution however long the sentence.
+      const foot = (await page.locator('.caution').boundingBox())!.y;
+      for (const name of ['Study', 'Roadside check', 'all sites']) {
+        const key = (await page.locator('.site-keys').getByRole('button', { name }).boundingBox())!;
+        expect(key.y + key.height, name).toBeLessThanOrEqual(foot);
+      }
       await page.locator('.study-point').first().waitFor();
       const { x, y } = await pointAt(page);
       const put = async (key: string): Promise<void> => {

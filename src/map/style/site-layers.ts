@@ -1,9 +1,22 @@
-import type { ExpressionSpecification, LayerSpecification } from 'maplibre-gl';
+import type { ExpressionSpecification, LayerSpecification, SymbolLayerSpecification } from 'maplibre-gl';
 import type { MapInk } from '../ink.ts';
-import { italic } from './italic.ts';
+import { bold, italic } from './italic.ts';
 
 /** From this zoom a site is a ring with its class; farther out, where rings would hide each other, a dot. */
 export const RING_ZOOM = 13;
+/** Sites have names from this zoom on. */
+export const NAME_ZOOM = 12.2;
+/** Size of a name, of the figures under it, and from a site's middle to its name; pixels but for the scale. */
+export const NAME_PX = 13.5;
+export const FIGURES_SCALE = 0.85;
+const OFFSET_EM = 1.5;
+export const NAME_OFFSET_PX = OFFSET_EM * NAME_PX;
+
+/** The filters that tell the site that is selected, null for none, from the others, by layer. */
+export function selectedFilters(selected: string | null) {
+  const is: ExpressionSpecification = ['==', ['get', 'id'], selected ?? ''];
+  return { 'site-selected': is, 'site-selected-name': is, 'site-name': ['!', is] as ExpressionSpecification };
+}
 
 /**
  * Sites: dots from afar, then rings cut by the ground, then names and figures where there is room for them. `before`: what is placed
@@ -27,6 +40,7 @@ export function siteLayers(
   ];
   // Tone is never alone: the steeper, the larger; undecided and unread are hollow.
   const size: ExpressionSpecification = ['match', ['get', 'look'], 'low', 0.8, 'high', 1.3, 1];
+  const filters = selectedFilters(selected);
   return [
     {
       id: 'site-dot',
@@ -44,7 +58,7 @@ export function siteLayers(
       id: 'site-selected',
       type: 'circle',
       source: 'sites',
-      filter: ['==', ['get', 'id'], selected ?? ''],
+      filter: filters['site-selected'],
       paint: {
         'circle-color': ink.leaf,
         'circle-opacity': 0.6,
@@ -55,39 +69,15 @@ export function siteLayers(
     },
     // Names lie under the rings' layer, which is placed first: a name gives way to a ring.
     {
-      id: 'site-name',
-      type: 'symbol',
-      source: 'sites',
-      minzoom: 12.2,
-      layout: {
-        'text-field': [
-          'format',
-          ['get', 'name'],
-          // A site that nobody has checked on the ground has its name in italics.
-          {
-            'text-font': ['case', ['get', 'unchecked'], ['literal', [italic(ink.words)]], ['literal', [ink.words]]],
-          },
-          ['case', ['==', ['get', 'figures'], ''], '', ['concat', '\n', ['get', 'figures']]],
-          { 'text-font': ['literal', [ink.figures]], 'font-scale': 0.85 },
-        ],
-        'text-font': [ink.words],
-        'text-size': 13.5,
-        'text-variable-anchor': [
-          'left',
-          'right',
-          'bottom-left',
-          'top-left',
-          'bottom-right',
-          'top-right',
-          'top',
-          'bottom',
-        ],
-        'text-radial-offset': 1.5,
-        'text-justify': 'auto',
-      },
-      paint: { 'text-color': ink.ink, 'text-halo-color': ink.leaf, 'text-halo-width': 2.2 },
+      ...nameLayer('site-name', ink, italic(ink.words), ink.words),
+      filter: filters['site-name'],
     },
     ...before,
+    // The one that is selected has its name whatever else lies there.
+    {
+      ...nameLayer('site-selected-name', ink, bold(ink.words, true), bold(ink.words), 'always'),
+      filter: filters['site-selected-name'],
+    },
     {
       id: 'site',
       type: 'symbol',
@@ -96,4 +86,62 @@ export function siteLayers(
       layout: { 'icon-image': ['concat', 'site-', ['get', 'look']], 'icon-allow-overlap': true },
     },
   ];
+}
+
+/** Names and figures of sites: `unchecked` typeface for a site that nobody has checked on the ground. */
+function nameLayer(
+  id: string,
+  ink: MapInk,
+  unchecked: string,
+  checked: string,
+  overlap: 'never' | 'always' = 'never',
+): SymbolLayerSpecification {
+  const diagonal = OFFSET_EM / Math.SQRT2;
+  const toRight = [
+    ['left', [OFFSET_EM, 0]],
+    ['bottom-left', [diagonal, -diagonal]],
+    ['top-left', [diagonal, diagonal]],
+  ];
+  const toLeft = [
+    ['right', [-OFFSET_EM, 0]],
+    ['bottom-right', [-diagonal, -diagonal]],
+    ['top-right', [-diagonal, diagonal]],
+  ];
+  const anywhere = [
+    toRight[0],
+    toLeft[0],
+    ...toRight.slice(1),
+    ...toLeft.slice(1),
+    ['top', [0, OFFSET_EM]],
+    ['bottom', [0, -OFFSET_EM]],
+  ];
+  return {
+    id,
+    type: 'symbol',
+    source: 'sites',
+    minzoom: NAME_ZOOM,
+    layout: {
+      'text-field': [
+        'format',
+        ['get', 'name'],
+        { 'text-font': ['case', ['get', 'unchecked'], ['literal', [unchecked]], ['literal', [checked]]] },
+        ['case', ['==', ['get', 'figures'], ''], '', ['concat', '\n', ['get', 'figures']]],
+        { 'text-font': ['literal', [ink.figures]], 'font-scale': FIGURES_SCALE },
+      ],
+      'text-font': [ink.words],
+      'text-size': NAME_PX,
+      'text-variable-anchor-offset': [
+        'match',
+        ['get', 'side'],
+        'right',
+        ['literal', toRight.flat()],
+        'left',
+        ['literal', toLeft.flat()],
+        ['literal', anywhere.flat()],
+      ] as unknown as ExpressionSpecification,
+      'text-justify': 'auto',
+      'text-overlap': overlap,
+    },
+    paint: { 'text-color': ink.ink, 'text-halo-color': ink.leaf, 'text-halo-width': 2.2 },
+  };
 }

@@ -1,6 +1,5 @@
 import { lazy, type ReactNode, Suspense } from 'react';
 import { type Command, KeyList } from '../commands/index.ts';
-import { useActions } from '../desk-context.ts';
 import { shownStudy, useBook, useDistrict, usePlace, useStudy } from '../state/index.ts';
 import { MarkInHand, PlaceInHand, SitePanel, SurveyNotes } from '../survey/index.ts';
 import { DeskSentence } from './DeskSentence.tsx';
@@ -68,32 +67,10 @@ export function NotesBody({ commands }: { readonly commands: readonly Command[] 
         <PlaceInHand />
         {site && <PersistAsk />}
         {site && <SitePanel key={site.id} site={site} />}
-        {!site && subject && <PointKeys />}
         <SurveyNotes />
         <KeyList commands={commands} />
       </>
     );
   }
   return <div className="notes-body">{body}</div>;
-}
-
-/** What can be done with a point that nobody has kept. */
-function PointKeys() {
-  const { desk } = useActions();
-  const subject = usePlace((state) => state.subject);
-  const named = useDistrict((state) => state.district !== null);
-  if (subject?.kind !== 'point' || !named) return null;
-  return (
-    <div className="form-keys">
-      <button type="button" className="key" onClick={() => desk.goTo('study')}>
-        Study
-      </button>
-      <button type="button" className="key" onClick={() => void desk.sites.place(subject.at)}>
-        Keep as a site
-      </button>
-      <button type="button" className="key-quiet" onClick={() => desk.show(null)}>
-        all sites
-      </button>
-    </div>
-  );
 }

@@ -10,25 +10,6 @@ export function SitePanel({ site }: { readonly site: SiteRecord }) {
     desk.sites.edit(site.id, set, `${what} of ${site.name}`);
   return (
     <section className="block panel" aria-label={`Site ${site.name}`}>
-      <div className="form-keys">
-        <button type="button" className="key" onClick={() => desk.goTo('study')}>
-          Study
-        </button>
-        <button type="button" className="key" onClick={() => desk.goTo('check')}>
-          Roadside check
-        </button>
-        <button type="button" className="key-quiet" onClick={() => desk.show(null)}>
-          all sites
-        </button>
-        {site.patientPoint && (
-          <button type="button" className="key-quiet" onClick={() => desk.tap.placePatient(null)}>
-            no patient point
-          </button>
-        )}
-        <button type="button" className="key-quiet accent" onClick={() => desk.sites.remove(site.id)}>
-          delete
-        </button>
-      </div>
       <Field label="Name" value={site.name} onEdit={(name) => name.trim() && edit({ name: name.trim() }, 'Name')} />
       <div className="field-pair">
         <label className="field">
@@ -59,6 +40,16 @@ export function SitePanel({ site }: { readonly site: SiteRecord }) {
       </div>
       <Field label="Notes" value={site.notes} lines={2} onEdit={(notes) => edit({ notes }, 'Notes')} />
       <MarksOf site={site} />
+      <div className="form-keys site-endings">
+        {site.patientPoint && (
+          <button type="button" className="key-quiet" onClick={() => desk.tap.placePatient(null)}>
+            no patient point
+          </button>
+        )}
+        <button type="button" className="key-quiet accent" onClick={() => desk.sites.remove(site.id)}>
+          delete
+        </button>
+      </div>
     </section>
   );
 }

@@ -1,0 +1,10 @@
+import { expect, test } from 'vitest';
+import { nameSide } from '../../src/map/name-sides.ts';
+
+test('a name stands on the one side where it is whole; on any where both or neither is', () => {
+  expect(nameSide(40, 120, 310)).toBe('right');
+  expect(nameSide(119.9, 120, 310)).toBe('right');
+  expect(nameSide(120, 120, 310)).toBeNull();
+  expect(nameSide(200, 120, 310)).toBe('left');
+  expect(nameSide(100, 120, 200)).toBeNull();
+});
