@@ -1,4 +1,5 @@
 import { STOP_LINE, type Study } from '../study/index.ts';
+import { heldWidth } from './letter-widths.ts';
 import type { Pens } from './pens.ts';
 import { element, escapeXml, text } from './svg.ts';
 import { textBlock } from './text-block.ts';
@@ -40,7 +41,7 @@ function toldBlock(sentence: string, { x, y, width }: Place, pens: Pens): { svg:
     const first = opening === '' ? '' : element('tspan', pens.opening, escapeXml(opening));
     return element(
       'text',
-      { ...pens.sentence, x, y: y + size + i * LEADING },
+      { ...pens.sentence, ...heldWidth(line, pens.sentence), x, y: y + size + i * LEADING },
       first + escapeXml(line.slice(opening.length)),
     );
   });
