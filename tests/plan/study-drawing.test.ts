@@ -88,7 +88,9 @@ describe('studySvg', () => {
       const root = draw(high, { width });
       const view = Number(root.getAttribute('viewBox')!.split(' ')[2]);
       const texts = elementsOf(root, 'text');
-      const free = texts.filter((each) => !each.getAttribute('textLength') && /^[ -~°’′·]+$/u.test(each.textContent ?? ''));
+      const free = texts.filter(
+        (each) => !each.getAttribute('textLength') && /^[ -~°’′·]+$/u.test(each.textContent ?? ''),
+      );
       expect(free.map(({ textContent }) => textContent).filter((words) => words!.trim() !== '')).toEqual([]);
       const ends = texts
         .filter((each) => !each.getAttribute('text-anchor') && !each.getAttribute('transform'))
