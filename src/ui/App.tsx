@@ -39,7 +39,7 @@ export function App() {
       )}
       <Suspense fallback={<p role="status">Turning the leaf.</p>}>
         {screen === 'book' && <BookScreen light={light} />}
-        {screen === 'check' && <CheckScreen />}
+        {screen === 'check' && <CheckScreen light={light} />}
       </Suspense>
       {mapWanted && <MapPane light={light} />}
       <ForeEdge />

@@ -146,6 +146,12 @@ describe.skipIf(withoutChromium())('the roadside check on a phone', () => {
           keys.filter((key) => key.getBoundingClientRect().height < 43.9).map((key) => key.textContent),
         );
       expect(small, `step ${n}`).toEqual([]);
+      // All eight steps are in sight, whichever is in hand.
+      const work = (await page.locator('.check-work').boundingBox())!.y;
+      const ends = await page
+        .locator('.check-steps li')
+        .evaluateAll((all) => all.map((one) => one.getBoundingClientRect()));
+      expect(ends.filter(({ top, bottom }) => top >= 0 && bottom <= work + 0.5).length, `step ${n}`).toBe(8);
       // The whole caution stands on the screen before anybody scrolls.
       await page.evaluate(() => scrollTo(0, 0));
       const caution = (await page.locator('.check-work .caution').boundingBox())!;

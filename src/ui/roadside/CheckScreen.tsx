@@ -2,6 +2,7 @@ import { type ReactNode, useEffect, useState } from 'react';
 import { files, today } from '../book/index.ts';
 import { useActions } from '../desk-context.ts';
 import { Caution, ElevationLine } from '../notes/Provenance.tsx';
+import { ProfilePane } from '../sketch/ProfilePane.tsx';
 import { useBook, useDistrict, usePlace, useReading, useStudy } from '../state/index.ts';
 import { AnchorsStep } from './AnchorsStep.tsx';
 import { BarrierStep } from './BarrierStep.tsx';
@@ -16,8 +17,8 @@ import { StepList } from './StepList.tsx';
 import type { StepProps } from './step-props.ts';
 import { NOT_REACHED, nextStep, steps } from './steps.ts';
 
-/** The roadside check of one site: steps above and the work in the bottom half, for one thumb; on a desk beside each other. */
-export function CheckScreen() {
+/** The roadside check of one site: steps above and the work under them, for one thumb; on a desk beside each other, the slope below. */
+export function CheckScreen({ light }: { readonly light: 'day' | 'night' }) {
   const { desk } = useActions();
   const subject = usePlace((state) => state.subject);
   const sites = useBook((state) => state.sites);
@@ -83,6 +84,7 @@ export function CheckScreen() {
         </div>
         {study && <ElevationLine study={study} units={units} />}
       </section>
+      <ProfilePane light={light} />
     </article>
   );
 }
