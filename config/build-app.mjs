@@ -1,8 +1,8 @@
 // The built app in dist/, built first where it is missing or older than its sources.
 import { spawnSync } from 'node:child_process';
-import { existsSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { existsSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { root } from './bundle.mjs';
+import { newest, root } from './bundle.mjs';
 
 const dist = join(root, 'dist');
 
@@ -40,10 +40,4 @@ function isStale() {
   if (!existsSync(built)) return true;
   const inputs = ['src', 'public', 'config', 'vite.config.ts', 'package.json'].map((path) => newest(join(root, path)));
   return Math.max(...inputs) > statSync(built).mtimeMs;
-}
-
-function newest(path) {
-  const { mtimeMs } = statSync(path);
-  if (!statSync(path).isDirectory()) return mtimeMs;
-  return Math.max(0, ...readdirSync(path).map((name) => newest(join(path, name))));
 }

@@ -6,14 +6,11 @@ import { fileURLToPath } from 'node:url';
 export const root = fileURLToPath(new URL('..', import.meta.url));
 const cache = join(root, 'node_modules/.cache/brinkbook');
 
-/** Newest modification time, ms, of the files below a folder. */
-function newest(folder) {
-  let time = 0;
-  for (const entry of readdirSync(folder, { withFileTypes: true })) {
-    const path = join(folder, entry.name);
-    time = Math.max(time, entry.isDirectory() ? newest(path) : statSync(path).mtimeMs);
-  }
-  return time;
+/** Newest modification time, ms, of a file or of the files below a folder. */
+export function newest(path) {
+  const stat = statSync(path);
+  if (!stat.isDirectory()) return stat.mtimeMs;
+  return Math.max(0, ...readdirSync(path).map((name) => newest(join(path, name))));
 }
 
 /**
@@ -25,7 +22,7 @@ export async function bundle(entry, sources = ['src']) {
   const outDir = join(cache, entry.replace(/[^\w]+/g, '-'));
   const output = join(outDir, `${name}.mjs`);
   const made = existsSync(output) ? statSync(output).mtimeMs : 0;
-  const inputs = [...sources.map((folder) => newest(join(root, folder))), statSync(join(root, 'package.json')).mtimeMs];
+  const inputs = [...sources, 'package.json'].map((path) => newest(join(root, path)));
   if (made > Math.max(...inputs)) return output;
   const { build } = await import('vite');
   const worker = join(root, 'src/workers/node/decode.ts');

@@ -1,6 +1,3 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { restoreBook } from '../../src/book/index.ts';
 import {
@@ -87,8 +84,7 @@ function apply(state: MergeState, changes: readonly Change[], n: number): number
 }
 
 async function inChromium(print: (line: string) => void): Promise<void> {
-  const folder = mkdtempSync(join(tmpdir(), 'brinkbook-'));
-  const server = await serveStorePage(folder);
+  const server = await serveStorePage();
   const browser = await launchChromium(chromiumArguments);
   try {
     const context = await browser.newContext();
@@ -122,7 +118,6 @@ async function inChromium(print: (line: string) => void): Promise<void> {
   } finally {
     await browser.close();
     server.close();
-    rmSync(folder, { recursive: true });
   }
 }
 

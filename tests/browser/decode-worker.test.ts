@@ -4,13 +4,12 @@ import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { fromArrayBuffer } from 'geotiff';
 import type { Browser, Page } from 'playwright-core';
-import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { pagePolicy, policyFor } from '../../config/csp.mjs';
 import type { BlockFormat, DecodePool } from '../../src/io/index.ts';
 import { hasGdal, scratch, translate } from '../helpers/gdal.ts';
 import { makeTiff, somewhere } from '../helpers/make-tiff.ts';
-import { root } from './app.ts';
+import { builtPage } from './built-page.ts';
 import { launchChromium, withoutChromium } from './chromium.ts';
 
 const left = withoutChromium() || !hasGdal('packings in the browser');
@@ -52,21 +51,10 @@ describe.skipIf(left)('the decoding worker in a browser under the content securi
 
   beforeAll(async () => {
     writeFileSync(folder.path('plain.tif'), makeTiff({ width: SIDE, height: SIDE, heights, ...somewhere }));
-    const out = folder.path('built');
-    await build({
-      root,
-      configFile: false,
-      publicDir: false,
-      logLevel: 'error',
-      base: '/',
-      worker: { format: 'es' },
-      build: {
-        outDir: out,
-        rolldownOptions: {
-          input: { pool: join(root, 'src/workers/web/decode-pool.ts') },
-          output: { entryFileNames: '[name].js', chunkFileNames: 'assets/[name]-[hash].js' },
-          preserveEntrySignatures: 'strict',
-        },
+    const out = await builtPage('pool', 'src/workers/web/decode-pool.ts', {
+      rolldownOptions: {
+        output: { entryFileNames: '[name].js', chunkFileNames: 'assets/[name]-[hash].js' },
+        preserveEntrySignatures: 'strict',
       },
     });
     const made: Readonly<Record<string, string>> = {

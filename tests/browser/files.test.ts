@@ -3,40 +3,22 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
-import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { policyFor } from '../../config/csp.mjs';
 import { writeNeighbour } from '../../src/io/exchange/index.ts';
-import { scratch } from '../helpers/gdal.ts';
 import { hostileTexts, sampleBook } from '../helpers/sample-book.ts';
-import { root } from './app.ts';
+import { builtPage } from './built-page.ts';
 import { launchChromium, withoutChromium } from './chromium.ts';
 import type { FilesPage } from './files-page.ts';
 
 describe.skipIf(withoutChromium())('files in a browser', () => {
-  const folder = scratch();
   let browser: Browser;
   let server: Server;
   let url: string;
 
   beforeAll(async () => {
-    const out = folder.path('built');
-    await build({
-      root,
-      configFile: false,
-      publicDir: false,
-      logLevel: 'error',
-      base: '/',
-      worker: { format: 'es' },
-      build: {
-        outDir: out,
-        target: 'es2023',
-        rolldownOptions: {
-          checks: { pluginTimings: false },
-          input: { page: join(root, 'tests/browser/files-page.ts') },
-          output: { entryFileNames: '[name].js', chunkFileNames: '[name].js' },
-        },
-      },
+    const out = await builtPage('files', 'tests/browser/files-page.ts', {
+      rolldownOptions: { output: { entryFileNames: '[name].js', chunkFileNames: '[name].js' } },
     });
     server = createServer((request, response) => {
       const path = request.url ?? '/';
@@ -45,7 +27,7 @@ describe.skipIf(withoutChromium())('files in a browser', () => {
       try {
         response.end(
           path === '/'
-            ? '<!doctype html><title>x</title><script type="module" src="/page.js"></script>'
+            ? '<!doctype html><title>x</title><script type="module" src="/files.js"></script>'
             : readFileSync(join(out, path)),
         );
       } catch {
@@ -59,7 +41,6 @@ describe.skipIf(withoutChromium())('files in a browser', () => {
   afterAll(async () => {
     await browser?.close();
     server?.close();
-    folder.remove();
   });
 
   it('the worker shrinks a photo upright, reads its place, keeps the picture alone, and reads and writes books', async () => {

@@ -44,7 +44,7 @@ describe.skipIf(withoutChromium())('a browser that is killed while somebody edit
   let running: ChildProcess | null = null;
   beforeAll(async () => {
     mkdirSync(folder.path('profile'));
-    server = await serveStorePage(folder.path('built'));
+    server = await serveStorePage();
   }, 60_000);
   afterAll(async () => {
     if (running) await kill(running);

@@ -2,9 +2,8 @@ import { readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
-import { build } from 'vite';
 import { pagePolicy } from '../../config/csp.mjs';
-import { root } from './app.ts';
+import { builtPage } from './built-page.ts';
 
 export interface StoreServer {
   readonly url: string;
@@ -13,20 +12,10 @@ export interface StoreServer {
   close(): void;
 }
 
-/** Builds the bare page over the store into a folder and serves it on one port under the page's content security policy. */
-export async function serveStorePage(out: string): Promise<StoreServer> {
-  await build({
-    root,
-    configFile: false,
-    publicDir: false,
-    logLevel: 'error',
-    build: {
-      outDir: out,
-      rolldownOptions: {
-        input: { page: join(root, 'tests/browser/store-page.ts') },
-        output: { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' },
-      },
-    },
+/** Builds the bare page over the store and serves it on one port under the page's content security policy. */
+export async function serveStorePage(): Promise<StoreServer> {
+  const out = await builtPage('store', 'tests/browser/store-page.ts', {
+    rolldownOptions: { output: { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' } },
   });
   const server = createServer((request, response) => {
     const path = request.url ?? '/';
@@ -44,7 +33,7 @@ export async function serveStorePage(out: string): Promise<StoreServer> {
     }
     if (path === '/') {
       response.setHeader('Content-Type', 'text/html');
-      response.end('<!doctype html><title>x</title><script type="module" src="/page.js"></script>');
+      response.end('<!doctype html><title>x</title><script type="module" src="/store.js"></script>');
       return;
     }
     response.setHeader('Content-Type', 'text/javascript');

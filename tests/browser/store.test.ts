@@ -1,26 +1,23 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import type { WebBook } from '../../src/io/web/store/index.ts';
-import { scratch } from '../helpers/gdal.ts';
 import { launchChromium, withoutChromium } from './chromium.ts';
 import type { StorePage } from './store-page.ts';
 import { type StoreServer, serveStorePage } from './store-server.ts';
 
 type Driven = StorePage & { opened: WebBook };
-const folder = scratch();
 
 describe.skipIf(withoutChromium())('the book in a browser', () => {
   let server: StoreServer;
   let browser: Browser;
   let context: BrowserContext;
   beforeAll(async () => {
-    server = await serveStorePage(folder.path('built'));
+    server = await serveStorePage();
     browser = await launchChromium();
   }, 60_000);
   afterAll(async () => {
     await browser?.close();
     server?.close();
-    folder.remove();
   });
   afterEach(() => context?.close());
 

@@ -1,8 +1,6 @@
 // Panning the map with 5,000 sites and without, by turns in one browser.
 // node config/run.mjs tests/bench/map/main.ts
-import { mkdtempSync, rmSync } from 'node:fs';
-import { cpus, tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { cpus } from 'node:os';
 import type { Page } from 'playwright-core';
 import { chromiumPath, launchChromium } from '../../browser/chromium.ts';
 import { type MapPage, serveMapPage } from '../../browser/map/map-page.ts';
@@ -19,15 +17,13 @@ if (!chromiumPath()) {
   console.log('No Chromium (CHROMIUM_PATH, or chromium on the PATH): nothing measured.');
   process.exit(0);
 }
-const folder = mkdtempSync(join(tmpdir(), 'brinkbook-map-'));
-const site = await serveMapPage(folder);
+const site = await serveMapPage();
 const browser = await launchChromium();
 try {
   await measure(site);
 } finally {
   await browser.close();
   site.stop();
-  rmSync(folder, { recursive: true });
 }
 
 async function measure({ url }: MapPage): Promise<void> {

@@ -53,7 +53,7 @@ describe.skipIf(withoutChromium())('files kept on the device', () => {
 
   beforeAll(async () => {
     mkdirSync(profile, { recursive: true });
-    site = await serveMapPage(folder.path('built'));
+    site = await serveMapPage();
   }, 120_000);
   afterAll(async () => {
     await context?.close();

@@ -2,9 +2,9 @@ import { createServer, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import sirv from 'sirv';
-import { build } from 'vite';
 import { policyFor } from '../../../config/csp.mjs';
 import { root } from '../app.ts';
+import { builtPage } from '../built-page.ts';
 
 export interface MapPage {
   readonly url: string;
@@ -17,35 +17,21 @@ const html =
 const css = 'html,body{height:100%;margin:0}#map{position:absolute;inset:0}';
 
 /**
- * Builds the map with its worker into `out` and serves it on a page of its own over the demo district, under the program's own
- * policy. `more` answers further paths.
+ * Builds the map with its worker and serves it on a page of its own over the demo district, under the program's own policy.
+ * `more` answers further paths.
  */
 export async function serveMapPage(
-  out: string,
   more: (path: string, response: ServerResponse) => boolean = () => false,
 ): Promise<MapPage> {
-  await build({
-    root,
-    configFile: false,
-    publicDir: false,
-    logLevel: 'error',
-    base: '/',
-    worker: { format: 'es' },
-    build: {
-      outDir: out,
-      emptyOutDir: true,
-      target: 'es2023',
-      assetsInlineLimit: 0,
-      chunkSizeWarningLimit: 2000,
-      cssCodeSplit: false,
-      rolldownOptions: {
-        checks: { pluginTimings: false },
-        input: { map: join(root, 'tests/browser/map/page-entry.ts') },
-        output: {
-          entryFileNames: '[name].js',
-          chunkFileNames: 'assets/[name]-[hash].js',
-          assetFileNames: ({ names }) => (names[0]?.endsWith('.css') ? 'map.css' : 'assets/[name]-[hash][extname]'),
-        },
+  const out = await builtPage('map', 'tests/browser/map/page-entry.ts', {
+    assetsInlineLimit: 0,
+    chunkSizeWarningLimit: 2000,
+    cssCodeSplit: false,
+    rolldownOptions: {
+      output: {
+        entryFileNames: '[name].js',
+        chunkFileNames: 'assets/[name]-[hash].js',
+        assetFileNames: ({ names }) => (names[0]?.endsWith('.css') ? 'map.css' : 'assets/[name]-[hash][extname]'),
       },
     },
   });

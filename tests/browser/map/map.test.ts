@@ -1,14 +1,12 @@
 import type { ServerResponse } from 'node:http';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import { scratch } from '../../helpers/gdal.ts';
 import { makePmtiles } from '../../helpers/make-pmtiles.ts';
 import { makePng } from '../../helpers/make-png.ts';
 import { launchChromium, withoutChromium } from '../chromium.ts';
-import { mapDrawn, openPage, type WatchedPage } from '../page.ts';
+import { mapDrawn, openPage, type PageNeeds, type WatchedPage } from '../page.ts';
 import { type MapPage, serveMapPage } from './map-page.ts';
 
-const folder = scratch();
 const png = makePng(256, [200, 60, 20]);
 const foreignStyle = {
   version: 8,
@@ -27,6 +25,12 @@ const foreignStyle = {
 /** A software renderer draws a small page soon. */
 const small = { viewport: { width: 560, height: 420 } };
 
+/** Whether the map's picture is looked at, and its size. */
+interface Looks {
+  readonly map?: PageNeeds['map'];
+  readonly size?: typeof small;
+}
+
 describe.skipIf(withoutChromium())('the map on a page of its own', () => {
   let site: MapPage;
   let browser: Browser;
@@ -44,18 +48,17 @@ describe.skipIf(withoutChromium())('the map on a page of its own', () => {
   };
 
   beforeAll(async () => {
-    site = await serveMapPage(folder.path('built'), answer);
+    site = await serveMapPage(answer);
     browser = await launchChromium();
   }, 120_000);
   afterAll(async () => {
     await browser?.close();
     site?.stop();
-    folder.remove();
   });
   afterEach(() => watched?.close());
 
-  const visit = async (query: string, size = small): Promise<Page> => {
-    watched = await openPage(browser, site.url + query, size, { map: 'drawn' });
+  const visit = async (query: string, { map = 'there', size = small }: Looks = {}): Promise<Page> => {
+    watched = await openPage(browser, site.url + query, size, { map });
     await watched.page.evaluate(() => window.mapReady);
     await mapDrawn(watched.page);
     return watched.page;
@@ -86,7 +89,7 @@ describe.skipIf(withoutChromium())('the map on a page of its own', () => {
   }, 90_000);
 
   test('contours and their heights are drawn from the ground, flat and in relief; flat again, north is up', async () => {
-    const page = await visit('', { viewport: { width: 360, height: 300 } });
+    const page = await visit('', { map: 'drawn', size: { viewport: { width: 360, height: 300 } } });
     await toKettleBend(page);
     const looks = async () => {
       const { pitchDeg, bearingDeg } = await page.evaluate(() => window.mapHandle.look());
