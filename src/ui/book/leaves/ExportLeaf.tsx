@@ -47,84 +47,92 @@ export function ExportLeaf({ book }: LeafProps) {
       made(name, crashes && patientPhotos ? '' : ' It is no backup: what was not asked for is left out.');
     });
   return (
-    <>
-      <fieldset className="some-of">
-        <legend>Leaves only when asked for</legend>
-        <label className="tick">
-          <input type="checkbox" checked={crashes} onChange={(event) => setCrashes(event.target.checked)} /> crash
-          points ({live(book, 'crashes').length})
-        </label>
-        <label className="tick">
-          <input type="checkbox" checked={patientPhotos} onChange={(event) => setPatientPhotos(event.target.checked)} />{' '}
-          photos that show a patient ({live(book, 'photos').filter(({ showsPatient }) => showsPatient).length})
-        </label>
-        <p className="note">
-          With the whole book’s history go the words of such a photo (what it shows, day, place if kept), never the
-          picture.
-        </p>
-      </fieldset>
-      <details className="site-choice">
-        <summary>{some ? `${some.length} chosen sites` : `All ${sites.length} sites`}</summary>
-        {sites.map(({ id, name }) => (
-          <label key={id} className="tick">
+    <div className="leaf-columns aside">
+      <section>
+        <fieldset className="some-of">
+          <legend>Leaves only when asked for</legend>
+          <label className="tick">
+            <input type="checkbox" checked={crashes} onChange={(event) => setCrashes(event.target.checked)} /> crash
+            points ({live(book, 'crashes').length})
+          </label>
+          <label className="tick">
             <input
               type="checkbox"
-              checked={chosen.has(id)}
-              onChange={(event) => {
-                const next = new Set(chosen);
-                if (event.target.checked) next.add(id);
-                else next.delete(id);
-                setChosen(next);
-              }}
+              checked={patientPhotos}
+              onChange={(event) => setPatientPhotos(event.target.checked)}
             />{' '}
-            {name}
+            photos that show a patient ({live(book, 'photos').filter(({ showsPatient }) => showsPatient).length})
           </label>
-        ))}
-      </details>
-      <ul className="ledger">
-        {formats.map(({ name, ending, type, write }) => (
-          <li key={name} className="line-row">
-            <span>{name}</span>
-            <button
-              type="button"
-              className="key"
-              onClick={() =>
-                void attempt(async () => {
-                  const as = fileName(book, ending);
-                  giveFile(as, write(book, { sites: some, crashes }), type);
-                  made(as);
-                })
-              }
-            >
-              Write {name}
+          <p className="note">
+            With the whole book’s history go the words of such a photo (what it shows, day, place if kept), never the
+            picture.
+          </p>
+        </fieldset>
+        <details className="site-choice">
+          <summary>{some ? `${some.length} chosen sites` : `All ${sites.length} sites`}</summary>
+          {sites.map(({ id, name }) => (
+            <label key={id} className="tick">
+              <input
+                type="checkbox"
+                checked={chosen.has(id)}
+                onChange={(event) => {
+                  const next = new Set(chosen);
+                  if (event.target.checked) next.add(id);
+                  else next.delete(id);
+                  setChosen(next);
+                }}
+              />{' '}
+              {name}
+            </label>
+          ))}
+        </details>
+      </section>
+      <section>
+        <ul className="ledger">
+          {formats.map(({ name, ending, type, write }) => (
+            <li key={name} className="line-row">
+              <span>{name}</span>
+              <button
+                type="button"
+                className="key"
+                onClick={() =>
+                  void attempt(async () => {
+                    const as = fileName(book, ending);
+                    giveFile(as, write(book, { sites: some, crashes }), type);
+                    made(as);
+                  })
+                }
+              >
+                Write {name}
+              </button>
+            </li>
+          ))}
+          <li className="line-row">
+            <Suspense fallback={null}>
+              <SheetBook sites={sites.filter(({ id }) => some === null || chosen.has(id))} />
+            </Suspense>
+          </li>
+          <li className="line-row">
+            <span>A neighbour’s page: sites, marks, photos, readable without the program</span>
+            <button type="button" className="key" onClick={() => void neighbour()}>
+              Write the page
             </button>
           </li>
-        ))}
-        <li className="line-row">
-          <Suspense fallback={null}>
-            <SheetBook sites={sites.filter(({ id }) => some === null || chosen.has(id))} />
-          </Suspense>
-        </li>
-        <li className="line-row">
-          <span>A neighbour’s page: sites, marks, photos, readable without the program</span>
-          <button type="button" className="key" onClick={() => void neighbour()}>
-            Write the page
-          </button>
-        </li>
-        <li className="line-row">
-          <span>The whole book with its history and photos, to be joined with another</span>
-          <button type="button" className="key" onClick={() => void whole('whole')}>
-            Write the book
-          </button>
-        </li>
-        <li className="line-row">
-          <span>A reading copy: the book as it stands, without history</span>
-          <button type="button" className="key" onClick={() => void whole('reading copy')}>
-            Write the copy
-          </button>
-        </li>
-      </ul>
-      <p role="status">{said}</p>
-    </>
+          <li className="line-row">
+            <span>The whole book with its history and photos, to be joined with another</span>
+            <button type="button" className="key" onClick={() => void whole('whole')}>
+              Write the book
+            </button>
+          </li>
+          <li className="line-row">
+            <span>A reading copy: the book as it stands, without history</span>
+            <button type="button" className="key" onClick={() => void whole('reading copy')}>
+              Write the copy
+            </button>
+          </li>
+        </ul>
+        <p role="status">{said}</p>
+      </section>
+    </div>
   );
 }

@@ -28,58 +28,62 @@ export function HistoryLeaf({ book }: LeafProps) {
   }, [opened, book]);
   const deleted = deletedOf(book);
   return (
-    <>
-      <div className="form-keys">
-        <button type="button" className="key" disabled={undo === null} onClick={() => void desk.undo()}>
-          undo{undo === null ? '' : `: ${undo}`}
-        </button>
-        <button type="button" className="key" disabled={redo === null} onClick={() => void desk.redo()}>
-          redo{redo === null ? '' : `: ${redo}`}
-        </button>
-      </div>
-      <h3>Deleted, to be brought back</h3>
-      {deleted.length === 0 && <p className="note">Nothing is deleted.</p>}
-      <ul className="ledger" aria-label="Deleted">
-        {deleted.map(({ table, id, words }) => (
-          <li key={`${table} ${id}`} className="line-row">
-            <span>{words}</span>
-            <button
-              type="button"
-              className="strike"
-              onClick={() => void desk.edit(`Bring back ${words}`, [{ table, id, set: { deleted: false } }])}
-            >
-              bring back
-            </button>
-          </li>
-        ))}
-      </ul>
-      <h3>History</h3>
-      {log === null && <p role="status">Reading the history.</p>}
-      <ol className="ledger" aria-label="History">
-        {(log ?? []).slice(0, shown).map((update) => (
-          <li key={`${update.actor} ${update.n}`} className="line-row">
-            <span>
-              {update.label}
-              <span className="note">
-                {' '}
-                {touched(update)
-                  .map(([table, id]) => nameOf(book, table, id))
-                  .slice(0, 3)
-                  .join(', ')}
+    <div className="leaf-columns aside">
+      <section>
+        <div className="form-keys">
+          <button type="button" className="key" disabled={undo === null} onClick={() => void desk.undo()}>
+            undo{undo === null ? '' : `: ${undo}`}
+          </button>
+          <button type="button" className="key" disabled={redo === null} onClick={() => void desk.redo()}>
+            redo{redo === null ? '' : `: ${redo}`}
+          </button>
+        </div>
+        <h3>Deleted, to be brought back</h3>
+        {deleted.length === 0 && <p className="note">Nothing is deleted.</p>}
+        <ul className="ledger" aria-label="Deleted">
+          {deleted.map(({ table, id, words }) => (
+            <li key={`${table} ${id}`} className="line-row">
+              <span>{words}</span>
+              <button
+                type="button"
+                className="strike"
+                onClick={() => void desk.edit(`Bring back ${words}`, [{ table, id, set: { deleted: false } }])}
+              >
+                bring back
+              </button>
+            </li>
+          ))}
+        </ul>
+      </section>
+      <section>
+        <h3>History</h3>
+        {log === null && <p role="status">Reading the history.</p>}
+        <ol className="ledger" aria-label="History">
+          {(log ?? []).slice(0, shown).map((update) => (
+            <li key={`${update.actor} ${update.n}`} className="line-row">
+              <span>
+                {update.label}
+                <span className="note">
+                  {' '}
+                  {touched(update)
+                    .map(([table, id]) => nameOf(book, table, id))
+                    .slice(0, 3)
+                    .join(', ')}
+                </span>
               </span>
-            </span>
-            <span className="note num">
-              {update.who}, {update.device}, {dayTime(update.t[0])}
-            </span>
-          </li>
-        ))}
-      </ol>
-      {log !== null && log.length > shown && (
-        <button type="button" className="key-quiet" onClick={() => setShown(shown + STEP)}>
-          older, {log.length - shown} more
-        </button>
-      )}
-    </>
+              <span className="note num">
+                {update.who}, {update.device}, {dayTime(update.t[0])}
+              </span>
+            </li>
+          ))}
+        </ol>
+        {log !== null && log.length > shown && (
+          <button type="button" className="key-quiet" onClick={() => setShown(shown + STEP)}>
+            older, {log.length - shown} more
+          </button>
+        )}
+      </section>
+    </div>
   );
 }
 

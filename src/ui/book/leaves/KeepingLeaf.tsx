@@ -27,59 +27,65 @@ export function KeepingLeaf({ book }: LeafProps) {
   };
   const ends = looseEnds(book);
   return (
-    <>
-      <h3>Who writes on this device</h3>
-      <div className="field-pair">
-        <Field
-          label="Name"
-          value={who}
-          onEdit={(typed) => typed.trim() && setEditor({ who: typed.trim().slice(0, 200), device })}
-        />
-        <Field
-          label="Device"
-          value={device}
-          onEdit={(typed) => typed.trim() && setEditor({ who, device: typed.trim().slice(0, 200) })}
-        />
-      </div>
-      <p className="note">It stands beside every edit in the history. There are no accounts.</p>
-      <h3>A copy elsewhere</h3>
-      <Backup />
-      <h3>On this device</h3>
-      {fleeting && (
-        <p className="field-why">
-          This browser keeps nothing: the book lasts until the page is closed. Write it out first.
-        </p>
-      )}
-      {storage && (
-        <p>
-          {storage.persisted === true
-            ? 'The browser promises not to clear the book by itself.'
-            : 'The browser may clear the book by itself when the device runs full.'}
-          {storage.usedBytes !== null && ` Brinkbook uses ${(storage.usedBytes / 1e6).toFixed(1)} MB.`}
-        </p>
-      )}
-      {storage?.persisted !== true && sites.size > 0 && (
-        <button type="button" className="key" onClick={() => void ask()}>
-          ask the browser to keep it
-        </button>
-      )}
-      {!fleeting && <p className={secondCopy === 'current' ? undefined : 'field-why'}>{secondWords[secondCopy]}</p>}
-      {opened && opened.recovered > 0 && (
-        <p>{opened.recovered} edits were lost by the browser’s database and came back from the second copy.</p>
-      )}
-      {opened && opened.newer > 0 && (
-        <p className="field-why">{opened.newer} edits wait for a newer program; update it.</p>
-      )}
+    <div className="leaf-columns">
+      <section>
+        <h3>Who writes on this device</h3>
+        <div className="field-pair">
+          <Field
+            label="Name"
+            value={who}
+            onEdit={(typed) => typed.trim() && setEditor({ who: typed.trim().slice(0, 200), device })}
+          />
+          <Field
+            label="Device"
+            value={device}
+            onEdit={(typed) => typed.trim() && setEditor({ who, device: typed.trim().slice(0, 200) })}
+          />
+        </div>
+        <p className="note">It stands beside every edit in the history. There are no accounts.</p>
+      </section>
+      <section>
+        <h3>A copy elsewhere</h3>
+        <Backup />
+      </section>
+      <section>
+        <h3>On this device</h3>
+        {fleeting && (
+          <p className="field-why">
+            This browser keeps nothing: the book lasts until the page is closed. Write it out first.
+          </p>
+        )}
+        {storage && (
+          <p>
+            {storage.persisted === true
+              ? 'The browser promises not to clear the book by itself.'
+              : 'The browser may clear the book by itself when the device runs full.'}
+            {storage.usedBytes !== null && ` Brinkbook uses ${(storage.usedBytes / 1e6).toFixed(1)} MB.`}
+          </p>
+        )}
+        {storage?.persisted !== true && sites.size > 0 && (
+          <button type="button" className="key" onClick={() => void ask()}>
+            ask the browser to keep it
+          </button>
+        )}
+        {!fleeting && <p className={secondCopy === 'current' ? undefined : 'field-why'}>{secondWords[secondCopy]}</p>}
+        {opened && opened.recovered > 0 && (
+          <p>{opened.recovered} edits were lost by the browser’s database and came back from the second copy.</p>
+        )}
+        {opened && opened.newer > 0 && (
+          <p className="field-why">{opened.newer} edits wait for a newer program; update it.</p>
+        )}
+      </section>
       {ends.length > 0 && (
-        <>
+        <section>
           <h3>Loose ends</h3>
           <ul className="ledger">
             {ends.slice(0, 100).map((words) => (
               <li key={words}>{words}</li>
             ))}
           </ul>
-        </>
+        </section>
       )}
-    </>
+    </div>
   );
 }

@@ -1,4 +1,5 @@
-import { kitsOf, live } from '../../../book/index.ts';
+import { type KitItem, kitsOf, live } from '../../../book/index.ts';
+import { formatForce, formatLength, type UnitSystem } from '../../../units/index.ts';
 import { useReading } from '../../state/index.ts';
 import { RopeDrawing } from '../drawings/index.ts';
 import { Shipped } from '../Shipped.tsx';
@@ -18,13 +19,21 @@ export function KitLeaf({ book }: LeafProps) {
         Ropes are drawn to one scale. A rope whose rating nobody read is dashed and is not counted on.
       </p>
       <Shipped part="kit" words="No kit is written down yet." />
-      {shipped &&
-        kits.map(({ id, name, ropes: own }) => (
-          <section key={id} className="assumed" aria-label={name}>
-            <h3>{name}</h3>
-            <RopeDrawing ropes={own} {...{ mostM, units }} />
-          </section>
-        ))}
+      {shipped && (
+        <div className="leaf-columns">
+          {kits.map(({ id, name, ropes: own, items: hardware }) => (
+            <section key={id} className="assumed" aria-label={name}>
+              <h3>{name}</h3>
+              <RopeDrawing ropes={own} {...{ mostM, units }} />
+              <ul className="kit-words">
+                {hardware.map((item) => (
+                  <li key={`${item.kind} ${item.lengthM} ${item.ratedKn}`}>{hardwareWords(item, units)}</li>
+                ))}
+              </ul>
+            </section>
+          ))}
+        </div>
+      )}
       <TableLedger
         table="kits"
         records={live(book, 'kits')}
@@ -49,4 +58,10 @@ export function KitLeaf({ book }: LeafProps) {
       />
     </>
   );
+}
+
+/** How many of what, how long, and what one of them is rated for. */
+function hardwareWords({ kind, count, lengthM, ratedKn }: KitItem, units: UnitSystem): string {
+  const size = lengthM === null ? '' : `, ${formatLength(lengthM, units, 'down')}`;
+  return `${count} × ${kind}${size}, ${ratedKn === null ? 'not rated' : formatForce(ratedKn, units)}`;
 }

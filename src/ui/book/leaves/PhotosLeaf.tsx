@@ -8,9 +8,11 @@ export function PhotosLeaf({ book }: LeafProps) {
   const names = new Map(sites.map(({ id, name }) => [id, name]));
   if (sites.length === 0) return <p>No sites yet; a photo belongs to a site. Place one on the survey screen first.</p>;
   return (
-    <>
+    <div className="leaf-columns aside">
       <PhotoForm sites={sites} />
-      <PhotoList photos={live(book, 'photos')} nameOf={(id) => names.get(id) ?? 'A site that is deleted'} />
-    </>
+      <section>
+        <PhotoList photos={live(book, 'photos')} nameOf={(id) => names.get(id) ?? 'A site that is deleted'} />
+      </section>
+    </div>
   );
 }

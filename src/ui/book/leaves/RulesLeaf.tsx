@@ -31,45 +31,49 @@ export function RulesLeaf({ book }: LeafProps) {
   );
   return (
     <>
-      <div className="ledger-row">
-        {field('district', 'District', 'line')}
-        {field('invented', 'Made up, for trying out', 'flag')}
-        {field('units', 'Units of the book', 'choice', ['us', 'metric'])}
-        {field('reviewMonths', 'Months between field checks', 'number')}
-        {field('fullBelay', 'Belay for the full weight everywhere', 'flag')}
-        {field('procedures', 'Department’s procedures', 'notes')}
-        <LedgerField
-          table="settings"
-          record={settings}
-          column={{
-            field: 'publishedAddress',
-            label: 'Where the book is published',
-            kind: 'line',
-            empty: true,
-            hint: 'https://…, nowhere yet',
-          }}
-        />
+      <div className="leaf-columns">
+        <div className="ledger-row">
+          {field('district', 'District', 'line')}
+          {field('invented', 'Made up, for trying out', 'flag')}
+          {field('units', 'Units of the book', 'choice', ['us', 'metric'])}
+          {field('reviewMonths', 'Months between field checks', 'number')}
+          {field('fullBelay', 'Belay for the full weight everywhere', 'flag')}
+          {field('procedures', 'Department’s procedures', 'notes')}
+          <LedgerField
+            table="settings"
+            record={settings}
+            column={{
+              field: 'publishedAddress',
+              label: 'Where the book is published',
+              kind: 'line',
+              empty: true,
+              hint: 'https://…, nowhere yet',
+            }}
+          />
+        </div>
+        <section>
+          <h3>Angle rule</h3>
+          <p>
+            <label className="field">
+              <span>Low under, high from, degrees</span>
+              <select value={chosen} onChange={(event) => choose(event.target.value)}>
+                {angleRules.map(({ name, source }) => (
+                  <option key={name} value={`the:${name}`}>
+                    {name}, {source === 'practice' ? 'common practice, no source' : source}
+                  </option>
+                ))}
+                {own.map(({ id, name, limits }) => (
+                  <option key={id} value={`own:${id}`}>
+                    {name}, {limits.lowMaxDeg}/{limits.highMinDeg}, the book’s own
+                  </option>
+                ))}
+              </select>
+            </label>
+          </p>
+          <h3>Rules of our own</h3>
+          <TableLedger table="angleRules" records={own} what="a rule" />
+        </section>
       </div>
-      <h3>Angle rule</h3>
-      <p>
-        <label className="field">
-          <span>Low under, high from, degrees</span>
-          <select value={chosen} onChange={(event) => choose(event.target.value)}>
-            {angleRules.map(({ name, source }) => (
-              <option key={name} value={`the:${name}`}>
-                {name}, {source === 'practice' ? 'common practice, no source' : source}
-              </option>
-            ))}
-            {own.map(({ id, name, limits }) => (
-              <option key={id} value={`own:${id}`}>
-                {name}, {limits.lowMaxDeg}/{limits.highMinDeg}, the book’s own
-              </option>
-            ))}
-          </select>
-        </label>
-      </p>
-      <h3>Rules of our own</h3>
-      <TableLedger table="angleRules" records={own} what="a rule" />
       <RateLedger book={book} />
     </>
   );

@@ -7,25 +7,29 @@ import type { LeafProps } from './leaf-props.ts';
 export function StationsLeaf({ book }: LeafProps) {
   const arrivals = live(book, 'arrivals');
   return (
-    <>
-      <h3>Stations</h3>
-      <TableLedger table="stations" records={live(book, 'stations')} what="a station" />
-      <h3>Arrivals, minutes after the first unit there</h3>
-      <Shipped part="arrivals" words="No arrivals are written down yet." />
-      <TableLedger
-        table="responseAreas"
-        records={live(book, 'responseAreas')}
-        what="an area"
-        under={({ id }) => (
-          <TableLedger
-            table="arrivals"
-            records={arrivals.filter(({ areaId }) => areaId === id).sort((a, b) => a.atMin - b.atMin)}
-            what="a unit"
-            given={{ areaId: id }}
-          />
-        )}
-      />
-    </>
+    <div className="leaf-columns aside">
+      <section>
+        <h3>Stations</h3>
+        <TableLedger table="stations" records={live(book, 'stations')} what="a station" />
+      </section>
+      <section>
+        <h3>Arrivals, minutes after the first unit there</h3>
+        <Shipped part="arrivals" words="No arrivals are written down yet." />
+        <TableLedger
+          table="responseAreas"
+          records={live(book, 'responseAreas')}
+          what="an area"
+          under={({ id }) => (
+            <TableLedger
+              table="arrivals"
+              records={arrivals.filter(({ areaId }) => areaId === id).sort((a, b) => a.atMin - b.atMin)}
+              what="a unit"
+              given={{ areaId: id }}
+            />
+          )}
+        />
+      </section>
+    </div>
   );
 }
 
