@@ -2,7 +2,7 @@
 // node config/run.mjs tests/bench/map/main.ts
 import { cpus } from 'node:os';
 import type { Page } from 'playwright-core';
-import { chromiumPath, launchChromium } from '../../browser/chromium.ts';
+import { chromiumArguments, chromiumPath, launchChromium } from '../../browser/chromium.ts';
 import { type MapPage, serveMapPage } from '../../browser/map/map-page.ts';
 
 const SITES = 5000;
@@ -18,7 +18,7 @@ if (!chromiumPath()) {
   process.exit(0);
 }
 const site = await serveMapPage();
-const browser = await launchChromium();
+const browser = await launchChromium(chromiumArguments);
 try {
   await measure(site);
 } finally {
