@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { HEAD_PX, listLayout, ROW_PX } from '../../src/ui/survey/list-layout.ts';
+import { HEAD_PX, listLayout, ROW_PX, TIGHT_ROW_PX } from '../../src/ui/survey/list-layout.ts';
 import { roadSpine } from '../../src/ui/survey/road-spine.ts';
 import type { SiteRow } from '../../src/ui/survey/site-rows.ts';
 
@@ -17,6 +17,7 @@ test('each road has its name above its sites; rows of any other order follow one
   ]);
   expect(tops).toEqual([30, 90, 180, 270, 330]);
   expect(listLayout(rows, false)).toEqual({ tops: [0, 60, 120, 180, 240], groups: [] });
+  expect(listLayout(rows, true, TIGHT_ROW_PX).tops).toEqual([30, 72, 144, 216, 258]);
   expect(listLayout([], true)).toEqual({ tops: [0], groups: [] });
 });
 

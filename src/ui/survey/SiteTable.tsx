@@ -2,16 +2,19 @@ import { useEffect, useMemo, useRef } from 'react';
 import { formatAngleRange, formatDegrees, formatLength, type UnitSystem } from '../../units/index.ts';
 import { useActions } from '../desk-context.ts';
 import { ClassRing } from './ClassRing.tsx';
-import { listLayout } from './list-layout.ts';
+import { listLayout, ROW_PX, TIGHT_ROW_PX } from './list-layout.ts';
 import { RoadSpines } from './RoadSpines.tsx';
 import type { SiteRow } from './site-rows.ts';
+import { useTight } from './use-tight.ts';
 import { useWindow } from './use-window.ts';
 
 /** The list, as much of it as is in view, `byRoad` with each road as a line beside its sites; arrow keys go from site to site. */
 export function SiteTable({ rows, selected, units, byRoad }: Props) {
   const { desk } = useActions();
   const box = useRef<HTMLDivElement>(null);
-  const layout = useMemo(() => listLayout(rows, byRoad), [rows, byRoad]);
+  const tight = useTight();
+  const rowPx = tight ? TIGHT_ROW_PX : ROW_PX;
+  const layout = useMemo(() => listLayout(rows, byRoad, rowPx), [rows, byRoad, rowPx]);
   const [first, last] = useWindow(box, layout.tops);
   const inView = rows.slice(first, last);
   useEffect(() => {
@@ -20,7 +23,7 @@ export function SiteTable({ rows, selected, units, byRoad }: Props) {
   return (
     <div
       ref={box}
-      className={byRoad ? 'site-table by-road' : 'site-table'}
+      className={`site-table${byRoad ? ' by-road' : ''}${tight ? ' tight' : ''}`}
       role="toolbar"
       aria-orientation="vertical"
       aria-label="Sites, arrow keys go from one to the next"
@@ -34,7 +37,7 @@ export function SiteTable({ rows, selected, units, byRoad }: Props) {
         next?.scrollIntoView({ block: 'nearest' });
       }}
     >
-      {byRoad && <RoadSpines rows={rows} layout={layout} first={first} last={last} selected={selected} />}
+      {byRoad && <RoadSpines {...{ rows, layout, rowPx, first, last, selected }} />}
       <ul style={{ height: layout.tops.at(-1) }} aria-label={`${rows.length} sites`}>
         {inView.map((row, i) => (
           <li
@@ -54,12 +57,22 @@ export function SiteTable({ rows, selected, units, byRoad }: Props) {
                 {row.site.name}
               </span>
               <span className={isChecked(row) ? 'row-check' : 'row-check accent'}>{checkWords(row)}</span>
-              <span className="row-figures num">{angleWords(row)}</span>
-              <span className="row-last">
-                <span className="row-figures num">{haulWords(row, units)}</span>
-                <span className={byRoad ? 'unseen' : 'row-road'}>{row.site.roadName ?? 'no road name'}</span>
-                {byRoad && <span className="row-mile num">{mileWords(row)}</span>}
-              </span>
+              {tight ? (
+                <>
+                  <Road row={row} byRoad={byRoad} />
+                  <span className="row-figures num">
+                    {[angleWords(row), haulWords(row, units, '')].filter(Boolean).join(' · ')}
+                  </span>
+                </>
+              ) : (
+                <>
+                  <span className="row-figures num">{angleWords(row)}</span>
+                  <span className="row-last">
+                    <span className="row-figures num">{haulWords(row, units, ' of rope')}</span>
+                    <Road row={row} byRoad={byRoad} />
+                  </span>
+                </>
+              )}
             </button>
           </li>
         ))}
@@ -74,6 +87,14 @@ interface Props {
   readonly units: UnitSystem;
   readonly byRoad: boolean;
 }
+
+/** Of which road, or where along it. */
+const Road = ({ row, byRoad }: { readonly row: SiteRow; readonly byRoad: boolean }) => (
+  <>
+    <span className={byRoad ? 'unseen' : 'row-road'}>{row.site.roadName ?? 'no road name'}</span>
+    {byRoad && <span className="row-mile num">{mileWords(row)}</span>}
+  </>
+);
 
 const isChecked = ({ checkedOn, changedOn }: SiteRow): boolean => checkedOn !== null && changedOn === null;
 
@@ -93,10 +114,10 @@ function angleWords({ read }: SiteRow): string {
   return `${word} ${formatDegrees(read.governingDeg)}, ${formatAngleRange(...read.rangeDeg)}`;
 }
 
-/** Rope and resets. */
-function haulWords({ read }: SiteRow, units: UnitSystem): string {
+/** Rope, the word `after` it, and resets. */
+function haulWords({ read }: SiteRow, units: UnitSystem, after: string): string {
   if (!read || 'none' in read) return '';
-  return [`${formatLength(read.ropeLineM, units, 'up')} of rope`, resets(read)].filter(Boolean).join(' · ');
+  return [`${formatLength(read.ropeLineM, units, 'up')}${after}`, resets(read)].filter(Boolean).join(' · ');
 }
 
 function resets({

@@ -1,7 +1,8 @@
 import type { SiteRow } from './site-rows.ts';
 
-/** A row of the list, pixels. */
+/** A row of the list, pixels: of three lines for a thumb, of two where a mouse points. */
 export const ROW_PX = 60;
+export const TIGHT_ROW_PX = 42;
 /** The name of a road above its sites, pixels. */
 export const HEAD_PX = 30;
 
@@ -22,7 +23,7 @@ export interface ListLayout {
 }
 
 /** Rows one under the other; `byRoad` puts the name of each road above its sites, which stand together already. */
-export function listLayout(rows: readonly SiteRow[], byRoad: boolean): ListLayout {
+export function listLayout(rows: readonly SiteRow[], byRoad: boolean, rowPx = ROW_PX): ListLayout {
   const tops: number[] = [];
   const groups: { road: string | null; first: number; end: number; topPx: number }[] = [];
   let top = 0;
@@ -33,7 +34,7 @@ export function listLayout(rows: readonly SiteRow[], byRoad: boolean): ListLayou
       top += HEAD_PX;
     } else if (last) last.end = i + 1;
     tops.push(top);
-    top += ROW_PX;
+    top += rowPx;
   });
   return { tops: [...tops, top], groups };
 }

@@ -21,8 +21,8 @@ const AROUND_M = 402;
  * How sites of one road, given in its order, lie along it: distances on the line are in proportion to those along the road, so that
  * sites crowd where they crowd there. Ticks stand between sites that have a mile, in proportion between their miles.
  */
-export function roadSpine(rows: readonly SiteRow[]): Spine {
-  const lengthPx = rows.length * ROW_PX;
+export function roadSpine(rows: readonly SiteRow[], rowPx = ROW_PX): Spine {
+  const lengthPx = rows.length * rowPx;
   const known = rows.flatMap(({ along }) => along ?? []);
   if (known.length === 0) return { lengthPx, dots: rows.map(() => null), ticks: [] };
   const low = known[0]!.m;
