@@ -37,7 +37,7 @@ function addressOf(url: string): { at: string; side: string } {
 
 describe.skipIf(withoutChromium())('the first screen', () => {
   const here = appInChromium();
-  const at = onePage(here, smallDesk, { map: 'drawn' });
+  const at = onePage(here, smallDesk, { map: 'there' });
 
   test('a tap beside a road gives the sentence that the command line gives, and the drawn profile', async () => {
     const page = await at('#/');

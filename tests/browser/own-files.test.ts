@@ -6,14 +6,15 @@ import { makePng } from '../helpers/make-png.ts';
 import { root } from './app.ts';
 import { appInChromium } from './app-in-chromium.ts';
 import { withoutChromium } from './chromium.ts';
+import { onePage } from './one-page.ts';
 import { openPage, sentenceLike, smallDesk } from './page.ts';
 
-/** Where files are dropped on the map, or another map is put under it. */
-const withMap = { map: 'there' } as const;
 const demo = (name: string): string => join(root, 'data/demo', name);
 
 describe.skipIf(withoutChromium())('own files', () => {
   const here = appInChromium();
+  /** Where files are dropped on the map, or another map is put under it. */
+  const onMap = onePage(here, smallDesk, { map: 'there' });
 
   const head = (page: Page) => page.locator('.head').textContent();
   const demoOpen = (page: Page) => expect.poll(() => head(page), { timeout: 30_000 }).toContain('invented');
@@ -111,7 +112,7 @@ describe.skipIf(withoutChromium())('own files', () => {
   }, 120_000);
 
   test('dropped on the map, they are in the form', async () => {
-    const { page, close } = await openPage(here.browser, `${here.url}/#/`, smallDesk, withMap);
+    const page = await onMap('#/');
     await demoOpen(page);
     await page.waitForSelector('.map-view canvas');
     await page.evaluate(() => {
@@ -133,11 +134,27 @@ describe.skipIf(withoutChromium())('own files', () => {
     await page.getByRole('button', { name: 'Open', exact: true }).click();
     await sentenceLike(page, /county\.tif .*stays open/);
     await page.getByRole('region', { name: 'Kept on this device' }).getByText('Nothing yet.').waitFor();
-    await close();
+  }, 120_000);
+
+  test('a map of a file is put under the own one and taken away; an address without its maker is asked for him', async () => {
+    const page = await onMap('#/open');
+    await demoOpen(page);
+    const form = page.getByRole('form', { name: 'A map under it' });
+    const file = Buffer.from(makePmtiles(makePng(256, [90, 120, 90]), { attribution: 'Held at the station' }));
+    await form.locator('input[name=file]').setInputFiles({ name: 'county.pmtiles', mimeType: '', buffer: file });
+    await form.getByRole('button', { name: 'show it' }).click();
+    const attribution = page.locator('.map-attribution');
+    await expect.poll(() => attribution.textContent()).toContain('Held at the station');
+    await form.getByRole('button', { name: 'take it away' }).click();
+    await expect.poll(() => attribution.textContent()).not.toContain('Held');
+    await form.locator('select').selectOption('raster');
+    await form.locator('input[name=url]').fill('/tiles/{z}/{x}/{y}.png');
+    await form.getByRole('button', { name: 'show it' }).click();
+    await page.locator('.map-notices', { hasText: 'Say whose map it is' }).waitFor();
   }, 120_000);
 
   test('a GeoTIFF dropped on the map is opened and studied; one that breaks off says so and what was open stays', async () => {
-    const { page, strayRequests, close } = await openPage(here.browser, `${here.url}/#/survey`, smallDesk, withMap);
+    const page = await onMap('#/survey');
     await demoOpen(page);
     await page.waitForSelector('.map-view canvas');
     /** Drops the demo's coarse elevation and its roads, the elevation cut to its first bytes where `most` says so. */
@@ -175,26 +192,5 @@ describe.skipIf(withoutChromium())('own files', () => {
     await ownOpen(page);
     await page.goto(`${here.url}/#/study/-128.0157212,43.9998178,right`);
     await sentenceLike(page, /Screening only.*Plan as/);
-    expect(strayRequests).toEqual([]);
-    await close();
-  }, 120_000);
-
-  test('a map of a file is put under the own one and taken away; an address without its maker is asked for him', async () => {
-    const { page, strayRequests, close } = await openPage(here.browser, `${here.url}/#/open`, smallDesk, withMap);
-    await demoOpen(page);
-    const form = page.getByRole('form', { name: 'A map under it' });
-    const file = Buffer.from(makePmtiles(makePng(256, [90, 120, 90]), { attribution: 'Held at the station' }));
-    await form.locator('input[name=file]').setInputFiles({ name: 'county.pmtiles', mimeType: '', buffer: file });
-    await form.getByRole('button', { name: 'show it' }).click();
-    const attribution = page.locator('.map-attribution');
-    await expect.poll(() => attribution.textContent()).toContain('Held at the station');
-    await form.getByRole('button', { name: 'take it away' }).click();
-    await expect.poll(() => attribution.textContent()).not.toContain('Held');
-    await form.locator('select').selectOption('raster');
-    await form.locator('input[name=url]').fill('/tiles/{z}/{x}/{y}.png');
-    await form.getByRole('button', { name: 'show it' }).click();
-    await page.locator('.map-notices', { hasText: 'Say whose map it is' }).waitFor();
-    expect(strayRequests).toEqual([]);
-    await close();
   }, 120_000);
 });
