@@ -4,8 +4,8 @@ import { Drawer } from './Drawer.tsx';
 import { useActions } from './desk-context.ts';
 import { ForeEdge } from './ForeEdge.tsx';
 import { Head } from './notes/Head.tsx';
+import { NotesFoot } from './notes/NotesFoot.tsx';
 import { NotesBody, NotesTop } from './notes/NotesPage.tsx';
-import { Caution } from './notes/Provenance.tsx';
 import { MapPane } from './sketch/MapPane.tsx';
 import { ProfilePane } from './sketch/ProfilePane.tsx';
 import { usePlace, useReading } from './state/index.ts';
@@ -29,7 +29,7 @@ export function App() {
   return (
     <main className="spread" data-screen={screen}>
       {onMap && (
-        <Drawer foot={<Caution />}>
+        <Drawer foot={<NotesFoot />}>
           <Head light={light} />
           <NotesTop />
           {screen === 'survey' && <SiteKeys />}

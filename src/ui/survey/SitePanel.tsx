@@ -10,8 +10,8 @@ export function SitePanel({ site }: { readonly site: SiteRecord }) {
     desk.sites.edit(site.id, set, `${what} of ${site.name}`);
   return (
     <section className="block panel" aria-label={`Site ${site.name}`}>
-      <Field label="Name" value={site.name} onEdit={(name) => name.trim() && edit({ name: name.trim() }, 'Name')} />
-      <div className="field-pair">
+      <div className="site-fields">
+        <Field label="Name" value={site.name} onEdit={(name) => name.trim() && edit({ name: name.trim() }, 'Name')} />
         <label className="field">
           <span>Kind of place</span>
           <select
@@ -37,8 +37,8 @@ export function SitePanel({ site }: { readonly site: SiteRecord }) {
           value={site.radio ?? ''}
           onEdit={(radio) => edit({ radio: radio.trim() || null }, 'Radio')}
         />
+        <Field label="Notes" value={site.notes} lines={2} onEdit={(notes) => edit({ notes }, 'Notes')} />
       </div>
-      <Field label="Notes" value={site.notes} lines={2} onEdit={(notes) => edit({ notes }, 'Notes')} />
       <MarksOf site={site} />
       <div className="form-keys site-endings">
         {site.patientPoint && (

@@ -60,7 +60,7 @@ export function SiteTable({ rows, selected, units, byRoad }: Props) {
               {tight ? (
                 <>
                   <Road row={row} byRoad={byRoad} />
-                  <span className="row-figures num">
+                  <span className="row-figures num" title={angleWords(row)}>
                     {[angleWords(row), haulWords(row, units, '')].filter(Boolean).join(' · ')}
                   </span>
                 </>
