@@ -8,8 +8,14 @@ export function appInChromium(): { readonly url: string; readonly browser: Brows
   let app: RunningApp | undefined;
   let browser: Browser | undefined;
   beforeAll(async () => {
-    app = await startApp();
-    browser = await launchChromium();
+    await Promise.all([
+      startApp().then((started) => {
+        app = started;
+      }),
+      launchChromium().then((launched) => {
+        browser = launched;
+      }),
+    ]);
   }, 240_000);
   afterAll(async () => {
     await browser?.close();
