@@ -64,12 +64,15 @@ export function seekTurned(
     const u1 = from(bend, edge);
     // A corridor within 45° of the road reaches this far across it, where it starts.
     const bendLanes = lanesOf(road, { ...bend, ux: along.x, uy: along.y, halfLengthM: 0.05, halfWidthM: 0.7 });
+    const codes: number[] = [];
     const seen = anchors.flatMap((anchor) => {
       const { end } = anchor;
       const fieldM = distance(bend, end);
       const leg = { x: (end.x - bend.x) / fieldM, y: (end.y - bend.y) / fieldM };
       if (fieldM < 3.51 || -(leg.x * end.outX + leg.y * end.outY) < FACES) return [];
-      const code = objective.bound(placed, Math.floor(fieldM));
+      const metre = Math.floor(fieldM);
+      codes[metre] ??= objective.bound(placed, metre);
+      const code = codes[metre];
       if (!open(code, anchor.lanes, Number.POSITIVE_INFINITY)) return [];
       let hold = slips.anchor(anchor.anchors, leg);
       // On a straight road every apparatus stands on the same fall.
