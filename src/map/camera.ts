@@ -5,15 +5,20 @@ import type { MapLook } from './options.ts';
 import { READ_FROM_ZOOM } from './roadside.ts';
 
 const SITE_ZOOM = 16.4;
+/** Near enough to read a layout: an engine is as long as a thumb is wide. */
+const LAYOUT_ZOOM = 18.2;
 /** What is to be seen keeps this far from the map's sides. */
 const MARGIN_PX = 64;
+const PHONE_BELOW_PX = 600;
+/** What the flag covers at the top of the map. */
+const FLAG_PX = { desk: 150, phone: 216 };
 const RELIEF_PITCH_DEG = 58;
 
 /** Where a map looks. */
 export interface Camera {
   showDistrict(district: MapDistrict): void;
   show(at: LonLat): void;
-  showWhole(at: LonLat, end: LonLat): void;
+  showWhole(at: LonLat, end: LonLat, near: boolean): void;
   /** Tilts the map and lets hands turn it; or lays it flat, north up, and keeps it so. */
   setRelief(on: boolean): void;
   look(): MapLook;
@@ -38,13 +43,18 @@ export function cameraOf(map: MapView, element: HTMLElement): Camera {
     show({ lon, lat }) {
       map.jumpTo({ center: [lon, lat], zoom: Math.max(map.getZoom(), SITE_ZOOM) });
     },
-    showWhole(at, end) {
+    showWhole(at, end, near) {
       const inner = map.project([end.lon, end.lat]);
       const { clientWidth, clientHeight } = element;
       const inside = (value: number, size: number): boolean => value > MARGIN_PX && value < size - MARGIN_PX;
-      if (inside(inner.x, clientWidth) && inside(inner.y, clientHeight)) return;
+      if (!near && inside(inner.x, clientWidth) && inside(inner.y, clientHeight)) return;
       const box = new LngLatBounds([at.lon, at.lat], [at.lon, at.lat]).extend([end.lon, end.lat]);
-      map.fitBounds(box, { padding: MARGIN_PX + 16, maxZoom: SITE_ZOOM, animate: false });
+      const side = MARGIN_PX + 16;
+      // From near the point would come to lie under the flag that says what it is.
+      const flag = clientWidth < PHONE_BELOW_PX ? FLAG_PX.phone : FLAG_PX.desk;
+      const top = near ? Math.min(flag, clientHeight / 2) : side;
+      const maxZoom = near ? LAYOUT_ZOOM : SITE_ZOOM;
+      map.fitBounds(box, { padding: { top, right: side, bottom: side, left: side }, maxZoom, animate: false });
     },
     setRelief(on) {
       const hands = on ? 'enable' : 'disable';
@@ -67,7 +77,7 @@ export function cameraOf(map: MapView, element: HTMLElement): Camera {
 
 /** What the district keeps from the map's sides, pixels: names stand beside its roads, the stencil or its keys over the map. */
 function roomForNames({ clientWidth, clientHeight }: HTMLElement) {
-  const isPhone = clientWidth < 600;
+  const isPhone = clientWidth < PHONE_BELOW_PX;
   return {
     left: isPhone ? 60 : Math.min(110, clientWidth / 8),
     right: isPhone ? 92 : Math.min(120, clientWidth / 8),

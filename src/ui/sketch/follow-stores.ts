@@ -38,7 +38,12 @@ export function followStores(map: MapHandle): () => void {
     if (looks.whole === look || working) return;
     looks.whole = look;
     const end = answer?.study.descent?.end;
-    if (end) map.showWhole(point, end);
+    if (end) map.showWhole(point, end, usePlace.getState().screen === 'study');
+  };
+  const closer = (): void => {
+    const { point, answer, working } = useStudy.getState();
+    const end = answer?.study.descent?.end;
+    if (point && end && !working) map.showWhole(point, end, true);
   };
   const layout = (): void => {
     const { screen } = usePlace.getState();
@@ -92,7 +97,11 @@ export function followStores(map: MapHandle): () => void {
       if (now.hairM !== before.hairM) hair();
     }),
     usePlace.subscribe((now, before) => {
-      if (now.screen !== before.screen) layout();
+      if (now.screen !== before.screen) {
+        layout();
+        // What the survey saw from afar is read from near; where somebody looked by himself since, it stays so.
+        if (now.screen === 'study' && now.subject === before.subject) closer();
+      }
       if (now.subject !== before.subject) selected();
     }),
     useBook.subscribe((now, before) => {
