@@ -76,7 +76,8 @@ describe.skipIf(withoutChromium())('without a map', () => {
     const watched = await openPage(here.browser, `${here.url}/#/study/kettle-bend`, smallDesk, needs);
     const { page, complaints, close } = watched;
     await sentenceLike(page, /Plan as/);
-    await page.locator('.study-point').waitFor();
+    // The map comes closer when the study is whole.
+    await page.locator('.notes-top:not([data-draft])[aria-busy=false]').waitFor();
     await mapDrawn(page);
     const before = await pointAt(page);
     const take = () =>

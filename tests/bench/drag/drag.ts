@@ -32,7 +32,8 @@ async function dragBoth(browser: Browser, url: string, drawn: boolean): Promise<
   const page = await context.newPage();
   await page.addInitScript(watchAnswers);
   if (!drawn) await page.addInitScript(drawNothing);
-  await page.goto(`${url}/#/study/${lon},${lat},${side}`);
+  // From so far that each move of 5 pixels is more than a station.
+  await page.goto(`${url}/#/study/${lon},${lat},${side}@${lon},${lat},16.4`);
   await sentenceLike(page, /Plan as/);
   await mapDrawn(page);
   await page.evaluate(watchPanels);
