@@ -26,7 +26,7 @@ import { addRoadsidePatterns } from './roadside-patterns.ts';
 import { siteFeatures } from './site-features.ts';
 import { addSiteRings } from './site-rings.ts';
 import { mapStyle } from './style/map-style.ts';
-import { selectedFilters } from './style/site-layers.ts';
+import { nameZoom, selectedFilters } from './style/site-layers.ts';
 import { addSymbols } from './symbols.ts';
 
 /** What a tile that left the view before it was drawn says; nobody need know. */
@@ -75,6 +75,7 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
     if (!source || text === sitesDrawn) return;
     sitesDrawn = text;
     source.setData(features);
+    map.setLayerZoomRange('site-name', nameZoom(district.sites.length), map.getMaxZoom());
   };
   let ringed: string | null = null;
   /** Again once there is a style: a site may be selected before. */
@@ -133,11 +134,9 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
     if (abort.test(event.error.message) || basemap.takes(event as unknown as MapFailure)) return;
     options.onProblem(event.error.message);
   });
-  map.on('moveend', showSites);
-  map.on('styledata', () => {
-    showSites();
-    showSelected();
-  });
+  // Once the map stands still: a pan is not held up by names.
+  map.on('idle', showSites);
+  map.on('styledata', showSelected);
   map.on('webglcontextlost', () => options.onLost?.());
   listen(map, element, options, () => district.sites);
 

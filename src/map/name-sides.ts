@@ -1,7 +1,7 @@
 import type { Map as MapView } from 'maplibre-gl';
 import type { MapSite, NameSide } from './district.ts';
 import type { MapInk } from './ink.ts';
-import { FIGURES_SCALE, NAME_OFFSET_PX, NAME_PX, NAME_ZOOM } from './style/site-layers.ts';
+import { FIGURES_SCALE, NAME_OFFSET_PX, NAME_PX, nameZoom } from './style/site-layers.ts';
 
 /** What the keys at the thumb of a phone cover in the corner below right, pixels; names stay clear of it. */
 const PHONE_KEYS_PX = { width: 80, height: 236 };
@@ -32,7 +32,7 @@ export function nameSides(map: MapView, element: HTMLElement) {
     return width;
   };
   return (sites: readonly MapSite[], ink: MapInk): readonly MapSite[] => {
-    if (map.getZoom() < NAME_ZOOM) return sites;
+    if (map.getZoom() < nameZoom(sites.length)) return sites;
     const { clientWidth, clientHeight } = element;
     const keysTop = clientWidth < PHONE_BELOW_PX ? clientHeight - PHONE_KEYS_PX.height : Number.POSITIVE_INFINITY;
     return sites.map((site) => {

@@ -64,7 +64,7 @@ export function mapStyle(scene: MapScene, urls: GroundUrls): StyleSpecification 
       ...roadLayers(ink),
       ...roadsideLayers(ink),
       ...markLayers(ink),
-      ...siteLayers(ink, selected, roadNameLayers(ink)),
+      ...siteLayers(ink, selected, district.sites.length, roadNameLayers(ink)),
     ],
   };
 }

@@ -4,8 +4,11 @@ import { bold, italic } from './italic.ts';
 
 /** From this zoom a site is a ring with its class; farther out, where rings would hide each other, a dot. */
 export const RING_ZOOM = 13;
-/** Sites have names from this zoom on. */
-export const NAME_ZOOM = 12.2;
+/** Sites have names from this zoom on, and where there are many from the other: few would find room, and each is looked at in every frame. */
+const NAME_ZOOM = 12.2;
+const MANY_NAMES_ZOOM = 15;
+const MANY = 400;
+export const nameZoom = (sites: number): number => (sites > MANY ? MANY_NAMES_ZOOM : NAME_ZOOM);
 /** Size of a name, of the figures under it, and from a site's middle to its name; pixels but for the scale. */
 export const NAME_PX = 13.5;
 export const FIGURES_SCALE = 0.85;
@@ -20,11 +23,12 @@ export function selectedFilters(selected: string | null) {
 
 /**
  * Sites: dots from afar, then rings cut by the ground, then names and figures where there is room for them. `before`: what is placed
- * before the names and after the rings.
+ * before the names and after the rings; `count`: of the sites.
  */
 export function siteLayers(
   ink: MapInk,
   selected: string | null,
+  count: number,
   before: readonly LayerSpecification[] = [],
 ): LayerSpecification[] {
   const tone: ExpressionSpecification = [
@@ -70,6 +74,7 @@ export function siteLayers(
     // Names lie under the rings' layer, which is placed first: a name gives way to a ring.
     {
       ...nameLayer('site-name', ink, italic(ink.words), ink.words),
+      minzoom: nameZoom(count),
       filter: filters['site-name'],
     },
     ...before,

@@ -10,8 +10,8 @@ const FRAMES = 40;
 const WARM_UP = 10;
 const ROUNDS = 3;
 const VIEWPORT = { width: 1000, height: 800 };
-/** Where nearly all sites are in view as dots, and where they are rings with names. */
-const ZOOMS = [10.5, 12.3, 14];
+/** Where nearly all sites are in view as dots, where they are rings, and where those in view have names. */
+const ZOOMS = [10.5, 12.3, 14, 15.5];
 
 if (!chromiumPath()) {
   console.log('No Chromium (CHROMIUM_PATH, or chromium on the PATH): nothing measured.');
