@@ -118,10 +118,12 @@ function history(random: Random, counts: Counts): void {
   const defined = asText(bySetDefinition(all));
   const books = devices.map((device) => canonical(snapshotOf(device.state)));
   for (const device of devices) {
-    expect(asText(cellsOf(device))).toBe(defined);
-    expect(acknowledged.filter((update) => !holds(device.state.vector, updateId(update)))).toEqual([]);
+    const held = asText(cellsOf(device));
+    if (held !== defined) expect(held).toBe(defined);
+    const lost = acknowledged.filter((update) => !holds(device.state.vector, updateId(update)));
+    if (lost.length > 0) expect(lost).toEqual([]);
   }
-  expect(new Set(books).size).toBe(1);
+  if (new Set(books).size > 1) expect(books).toEqual(books.map(() => books[0]));
   // Not one acknowledged write is missing: it stands, or a later one names it.
   const cells = cellsOf(devices[0]!);
   const named = new Set(
@@ -135,7 +137,7 @@ function history(random: Random, counts: Counts): void {
       return stands === named.has(`${table}/${id}/${field}/${updateId(update)}`);
     }),
   );
-  expect(missing).toEqual([]);
+  if (missing.length > 0) expect(missing).toEqual([]);
   counts.acknowledged += acknowledged.length;
   counts.contested += snapshotOf(devices[0]!.state).contested.length;
 }
