@@ -17,12 +17,11 @@ export async function mergeBooks(args: string[]): Promise<void> {
   if (given.out === undefined) throw new UsageError('--out is missing; see --help.');
   const sources = files.map((name) => fileSource(name));
   try {
-    const [a, b] = (await Promise.all(
-      sources.map(async (source) => ({
-        name: source.name,
-        file: (await readBook(source)).file ?? refuse(source.name),
-      })),
-    )) as [NamedBookFile, NamedBookFile];
+    const read: NamedBookFile[] = [];
+    // One by one: where the first cannot be used, nothing is still read of the second when both are closed.
+    for (const source of sources)
+      read.push({ name: source.name, file: (await readBook(source)).file ?? refuse(source.name) });
+    const [a, b] = read as [NamedBookFile, NamedBookFile];
     const merged = await mergeBookFiles(a, b);
     const leftOut = (what: 'crashes' | 'patientPhotos'): boolean =>
       a.file.manifest.leftOut[what] && b.file.manifest.leftOut[what];

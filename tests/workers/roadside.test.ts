@@ -1,21 +1,16 @@
-import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Feature, LineString } from 'geojson';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { defaultAngleRule } from '../../src/book/index.ts';
 import { geodesicM, localPlane } from '../../src/geo/index.ts';
-import { fileSource } from '../../src/io/node/index.ts';
 import { indexRoads, type RoadNetwork } from '../../src/road/index.ts';
-import { type Opener, studyFunctions } from '../../src/workers/index.ts';
+import { studyFunctions } from '../../src/workers/index.ts';
 import { roadStretches, thinLine } from '../../src/workers/roadside/index.ts';
+import { fileOpener } from '../helpers/file-opener.ts';
 
 const demo = (name: string): string => join(fileURLToPath(new URL('../../data/demo/', import.meta.url)), name);
-const opener: Opener = {
-  bytes: (origin) => fileSource(origin as string),
-  text: (origin) => readFile(origin as string, 'utf8'),
-  pool: null,
-};
+const opener = fileOpener();
 const files = {
   elevation: [demo('elevation-1m.tif'), demo('elevation-10m.tif')],
   options: {},

@@ -5,16 +5,12 @@ import type { LineString } from 'geojson';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { defaultAngleRule, emptyBook, restoreBook } from '../../src/book/index.ts';
 import { localPlane } from '../../src/geo/index.ts';
-import { fileSource } from '../../src/io/node/index.ts';
 import { fairConditions } from '../../src/rigging/index.ts';
-import { type Opener, type StudyAsk, studyFunctions, transferListOf } from '../../src/workers/index.ts';
+import { type StudyAsk, studyFunctions, transferListOf } from '../../src/workers/index.ts';
+import { fileOpener } from '../helpers/file-opener.ts';
 
 const demo = (name: string): string => join(fileURLToPath(new URL('../../data/demo/', import.meta.url)), name);
-const opener: Opener = {
-  bytes: (origin) => fileSource(origin as string),
-  text: (origin) => readFile(origin as string, 'utf8'),
-  pool: null,
-};
+const opener = fileOpener();
 const files = {
   elevation: [demo('elevation-10m.tif'), demo('elevation-1m.tif')],
   options: {},

@@ -1,10 +1,8 @@
-import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { defaultAngleRule, emptyBook, readRecord } from '../../../src/book/index.ts';
 import { type LonLat, localPlane } from '../../../src/geo/index.ts';
-import { fileSource } from '../../../src/io/node/index.ts';
 import type { CallRoad } from '../../../src/io/offline/index.ts';
 import { memoryStore, readKeptStudy, readPack } from '../../../src/io/offline/index.ts';
 import { fairConditions } from '../../../src/rigging/index.ts';
@@ -12,14 +10,10 @@ import { positionOnRoute } from '../../../src/road/index.ts';
 import type { Study } from '../../../src/study/index.ts';
 import { azimuthOf } from '../../../src/units/index.ts';
 import { type CallOutline, type CallSource, callFunctions } from '../../../src/workers/call/index.ts';
-import type { Opener } from '../../../src/workers/index.ts';
+import { fileOpener } from '../../helpers/file-opener.ts';
 
 const demo = (name: string): string => join(fileURLToPath(new URL('../../../data/demo/', import.meta.url)), name);
-const opener: Opener = {
-  bytes: (origin) => fileSource(origin as string),
-  text: (origin) => readFile(origin as string, 'utf8'),
-  pool: null,
-};
+const opener = fileOpener();
 const source: CallSource = {
   name: 'Invented',
   invented: true,
