@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { memoryCopy, memoryDisk } from '../../src/io/memory/index.ts';
-import { openBook, runsOf, type SecondCopy } from '../../src/io/store/index.ts';
+import { type BookDisk, openBook, runsOf, type SecondCopy } from '../../src/io/store/index.ts';
 import { editor, Hub, names, rename, site, world } from '../helpers/store-world.ts';
 
 const hash = 'ab'.repeat(32);
@@ -10,6 +10,13 @@ const photo = {
   set: { siteId: 's', hash, type: 'image/jpeg', widthPx: 1, heightPx: 1, sizeBytes: 3, showsPatient: false },
 };
 const withCopy = (tag: string, copy: SecondCopy) => world(tag, undefined, copy);
+
+/** Makes a disk hold what another one holds now. */
+async function copyDisk(from: BookDisk, to: BookDisk): Promise<void> {
+  const { meta, records } = await from.readAll();
+  const log = await from.readLogFrom();
+  await to.transact({}, () => ({ write: { meta: meta!, records, log }, answer: null }));
+}
 
 describe('the second copy on the device', () => {
   it('gives back a book that the browser has emptied, photos and name included, under a new writer', async () => {
@@ -33,9 +40,7 @@ describe('the second copy on the device', () => {
     const [disk, old] = [memoryDisk(), memoryDisk()];
     const first = await openBook(disk, withCopy('a', copy), editor);
     await first.edit([site('s')], 'New');
-    const { meta, records } = await disk.readAll();
-    const log = await disk.readLogFrom();
-    await old.transact({}, () => ({ write: { meta: meta!, records, log }, answer: null }));
+    await copyDisk(disk, old);
     await first.edit([rename('B')], 'Rename');
     const again = await openBook(old, withCopy('b', copy), editor);
     expect([again.recovered, names(again)]).toEqual([1, ['B']]);
@@ -82,9 +87,7 @@ describe('the second copy on the device', () => {
     const [disk, old] = [memoryDisk(), memoryDisk()];
     const first = await openBook(disk, withCopy('a', copy), editor);
     await first.edit([site('s')], 'New');
-    const { meta, records } = await disk.readAll();
-    const log = await disk.readLogFrom();
-    await old.transact({}, () => ({ write: { meta: meta!, records, log }, answer: null }));
+    await copyDisk(disk, old);
     await first.edit([rename('B')], 'Rename');
     const look = (): Promise<never> => Promise.reject(new Error('no'));
     const blind = await openBook(old, withCopy('b', { ...copy, look }), editor);

@@ -15,10 +15,10 @@ import { type Committed, commitDrafts, committedIds } from './commit-drafts.ts';
 import { CopyKeeper } from './copy-keeper.ts';
 import { type CopyState, copyState } from './copy-state.ts';
 import type { BookChange, Editor, Unsaved } from './edit-types.ts';
-import { type Loaded, loadBook } from './load-book.ts';
+import type { Loaded } from './load-book.ts';
+import { loadWithCopy } from './load-with-copy.ts';
 import { asNewActor } from './new-meta.ts';
 import { type Received, receiveUpdates } from './receive-updates.ts';
-import { bringBack, bringUp } from './reconcile.ts';
 import { Serial } from './serial.ts';
 import { ShownState } from './shown-state.ts';
 import { SnapshotWriter } from './snapshot-writer.ts';
@@ -28,25 +28,13 @@ import { unheard } from './unheard.ts';
 
 /** Opens the book of a disk, making a new one where there is none. */
 export async function openBook(disk: BookDisk, world: World, editor: Editor): Promise<OpenBook> {
-  let loaded = await loadBook(disk, world);
   const keeper = new CopyKeeper(world.copy);
-  const { meta, fresh } = loaded;
-  const back = await keeper.attempt((copy) => bringBack(disk, world, copy, meta, fresh));
-  if (back) await keeper.attempt((copy) => bringUp(disk, copy, meta, back));
-  // A copy that could not be asked may hold updates that this disk has lost: their numbers are not given again. Where the disk is too
-  // full for that, it is for edits too.
-  else if (world.copy) await renew(disk, world).catch(() => undefined);
-  const recovered = back?.updates ?? 0;
-  if (recovered > 0 || (world.copy && !back)) loaded = await loadBook(disk, world);
+  const { loaded, recovered } = await loadWithCopy(disk, world, keeper);
   const book = new OpenBook(disk, world, editor, loaded, keeper, recovered);
   // What another tab wrote after the load and before this one listened.
   await book.refresh();
   return book;
 }
-
-/** Gives a disk's copy of the book a new name as a writer. */
-const renew = (disk: BookDisk, world: World): Promise<null> =>
-  disk.transact({}, ({ meta }) => ({ write: meta ? { meta: asNewActor(meta, world) } : {}, answer: null }));
 
 /**
  * The living book of one tab. What it shows is what is durable: an edit changes it once the disk has it. Edits run one after the
