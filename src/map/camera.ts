@@ -2,6 +2,7 @@ import { LngLatBounds, type Map as MapView } from 'maplibre-gl';
 import type { LonLat } from '../geo/index.ts';
 import type { MapDistrict } from './district.ts';
 import type { MapLook } from './options.ts';
+import { PHONE_BELOW_PX } from './phone-size.ts';
 import { READ_FROM_ZOOM } from './roadside.ts';
 
 const SITE_ZOOM = 16.4;
@@ -9,7 +10,6 @@ const SITE_ZOOM = 16.4;
 const LAYOUT_ZOOM = 18.2;
 /** What is to be seen keeps this far from the map's sides. */
 const MARGIN_PX = 64;
-const PHONE_BELOW_PX = 600;
 /** What the flag covers at the top of the map. */
 const FLAG_PX = { desk: 150, phone: 216 };
 const RELIEF_PITCH_DEG = 58;

@@ -26,7 +26,7 @@ import { addRoadsidePatterns } from './roadside-patterns.ts';
 import { siteFeatures } from './site-features.ts';
 import { addSiteRings } from './site-rings.ts';
 import { mapStyle } from './style/map-style.ts';
-import { nameZoom, selectedFilters } from './style/site-layers.ts';
+import { BEYOND_ZOOM, nameZoom, selectedFilters } from './style/site-layers.ts';
 import { addSymbols } from './symbols.ts';
 
 /** What a tile that left the view before it was drawn says; nobody need know. */
@@ -75,7 +75,7 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
     if (!source || text === sitesDrawn) return;
     sitesDrawn = text;
     source.setData(features);
-    map.setLayerZoomRange('site-name', nameZoom(district.sites.length), map.getMaxZoom());
+    map.setLayerZoomRange('site-name', nameZoom(district.sites.length), BEYOND_ZOOM);
   };
   let ringed: string | null = null;
   /** Again once there is a style: a site may be selected before. */

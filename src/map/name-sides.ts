@@ -1,11 +1,11 @@
 import type { Map as MapView } from 'maplibre-gl';
 import type { MapSite, NameSide } from './district.ts';
 import type { MapInk } from './ink.ts';
+import { PHONE_BELOW_PX } from './phone-size.ts';
 import { FIGURES_SCALE, NAME_OFFSET_PX, NAME_PX, nameZoom } from './style/site-layers.ts';
 
 /** What the keys at the thumb of a phone cover in the corner below right, pixels; names stay clear of it. */
 const PHONE_KEYS_PX = { width: 80, height: 236 };
-const PHONE_BELOW_PX = 600;
 
 /**
  * The side that a name of `widthPx` has to itself at `x` of a map that is free from 0 to `freePx`; null where it fits on both, or on

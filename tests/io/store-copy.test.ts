@@ -11,11 +11,16 @@ const photo = {
 };
 const withCopy = (tag: string, copy: SecondCopy) => world(tag, undefined, copy);
 
-/** Makes a disk hold what another one holds now. */
-async function copyDisk(from: BookDisk, to: BookDisk): Promise<void> {
-  const { meta, records } = await from.readAll();
-  const log = await from.readLogFrom();
-  await to.transact({}, () => ({ write: { meta: meta!, records, log }, answer: null }));
+/** A disk as it was before a rename that the copy has. */
+async function earlierDay(copy: SecondCopy): Promise<BookDisk> {
+  const [disk, old] = [memoryDisk(), memoryDisk()];
+  const book = await openBook(disk, withCopy('a', copy), editor);
+  await book.edit([site('s')], 'New');
+  const { meta, records } = await disk.readAll();
+  const log = await disk.readLogFrom();
+  await old.transact({}, () => ({ write: { meta: meta!, records, log }, answer: null }));
+  await book.edit([rename('B')], 'Rename');
+  return old;
 }
 
 describe('the second copy on the device', () => {
@@ -37,11 +42,7 @@ describe('the second copy on the device', () => {
 
   it('gives back what a disk of an earlier day lacks, and takes no number twice', async () => {
     const copy = memoryCopy();
-    const [disk, old] = [memoryDisk(), memoryDisk()];
-    const first = await openBook(disk, withCopy('a', copy), editor);
-    await first.edit([site('s')], 'New');
-    await copyDisk(disk, old);
-    await first.edit([rename('B')], 'Rename');
+    const old = await earlierDay(copy);
     const again = await openBook(old, withCopy('b', copy), editor);
     expect([again.recovered, names(again)]).toEqual([1, ['B']]);
     expect(await again.edit([rename('C')], 'Rename')).toMatchObject({ n: 1 });
@@ -84,11 +85,7 @@ describe('the second copy on the device', () => {
 
   it('that cannot be asked may hold more than the disk: no number is given again, and all of it comes back later', async () => {
     const copy = memoryCopy();
-    const [disk, old] = [memoryDisk(), memoryDisk()];
-    const first = await openBook(disk, withCopy('a', copy), editor);
-    await first.edit([site('s')], 'New');
-    await copyDisk(disk, old);
-    await first.edit([rename('B')], 'Rename');
+    const old = await earlierDay(copy);
     const look = (): Promise<never> => Promise.reject(new Error('no'));
     const blind = await openBook(old, withCopy('b', { ...copy, look }), editor);
     expect(names(blind)).toEqual(['Bend']);

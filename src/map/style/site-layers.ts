@@ -9,6 +9,8 @@ const NAME_ZOOM = 12.2;
 const MANY_NAMES_ZOOM = 15;
 const MANY = 400;
 export const nameZoom = (sites: number): number => (sites > MANY ? MANY_NAMES_ZOOM : NAME_ZOOM);
+/** Past every zoom of a map: a layer is hidden from its last zoom on. */
+export const BEYOND_ZOOM = 24;
 /** Size of a name, of the figures under it, and from a site's middle to its name; pixels but for the scale. */
 export const NAME_PX = 13.5;
 export const FIGURES_SCALE = 0.85;
