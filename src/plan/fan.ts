@@ -10,8 +10,6 @@ const ARC_M = 12;
 const RAY_M = 16;
 /** Smallest arc that can carry its words, drawing units. */
 const SMALLEST_ARC = 54;
-/** Under this width, drawing units, the sectors carry no words. */
-const NARROW = 450;
 
 /**
  * The rule's fan at the edge: level, the two limits as rays, the high sector rayed, and the words between them, each word in the part of its
@@ -57,10 +55,6 @@ export function edgeFan(
     const [lx, ly] = point(limit, reach + 9);
     told += text(lx, ly + 4, `${limit}°`, { ...pens.small, 'text-anchor': 'middle' });
     labels.push({ x0: lx - 12, y0: ly - 8, x1: lx + 12, y1: ly + 8 });
-  }
-  if (frame.box.x1 - frame.box.x0 < NARROW) {
-    frame.taken.push(...labels);
-    return { ink: out, words: told };
   }
   const groundDeg = groundDegAt(radius / frame.scale);
   const words: [number, number, string][] = [

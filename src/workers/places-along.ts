@@ -10,7 +10,9 @@ export interface AlongAsk {
 
 /** Where a position lies along its road. */
 export interface PlaceAlong {
-  /** Metres along the road as it is drawn; comparable among the positions of one road. */
+  /** Which road: the lowest index among its ways. Roads of one name may be several. */
+  readonly road: number;
+  /** Metres along the road, in the drawing direction of that way; comparable among the positions of one road. */
   readonly m: number;
   /** The mile by the road's own markers; null where they do not stand on both sides. */
   readonly mile: number | null;
@@ -35,8 +37,11 @@ export function placesAlong(roads: RoadIndex, { positions, posts }: AlongAsk): (
   return positions.map((at) => {
     const found = roadAt(roads, at);
     if (!found.ok) return null;
-    const { stationM } = found.value;
+    const { stationM, route } = found.value;
     const mile = mileAt(calibrationOf(found.value), stationM);
-    return { m: stationM, mile: mile.ok ? mile.value.mile : null };
+    // A route runs as the way under the point is drawn: what two ways say is told in one direction.
+    const first = route.legs.reduce((low, leg) => (leg.way < low.way ? leg : low));
+    const m = first.reversed ? route.lengthM - stationM : stationM;
+    return { road: first.way, m, mile: mile.ok ? mile.value.mile : null };
   });
 }

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { planViewSvg, studySvg } from '../../src/plan/index.ts';
+import { planViewSvg, profileSvg, studySvg } from '../../src/plan/index.ts';
 import { completeStudy, type Study } from '../../src/study/index.ts';
 import { demoDistrict } from '../helpers/demo-district.ts';
 import { coordinates, elementsOf, ofClass, outlinesMeet, readSvg, textCorners } from '../helpers/svg-reading.ts';
@@ -27,6 +27,8 @@ describe('the demo sites drawn', () => {
       studySvg(study, { units: 'metric', width: 720 }),
       planViewSvg(study, study.layouts.at(-1)?.id ?? null, { units: 'us', width: 720, height: 520 }),
       planViewSvg(study, null, { units: 'us', width: 390, height: 430 }),
+      profileSvg(study, { units: 'us', width: 390, height: 270 }),
+      profileSvg(study, { units: 'us', width: 816, height: 369 }),
     ]) {
       expect(svg).not.toMatch(/NaN|Infinity|undefined/);
       const texts = elementsOf(readSvg(svg), 'text').map((each) => ({
@@ -38,6 +40,17 @@ describe('the demo sites drawn', () => {
         for (const b of texts.slice(i + 1)) if (outlinesMeet(a.at, b.at)) meeting.push(`${a.words} / ${b.words}`);
       });
       expect(meeting).toEqual([]);
+    }
+  });
+
+  it.each(ids)('%s: a phone’s profile says which sector is low, steep and high', (id) => {
+    const root = readSvg(profileSvg(studies.get(id)!, { units: 'us', width: 390, height: 270 }));
+    for (const word of ['low', 'steep', 'high']) {
+      const [found] = elementsOf(root, 'text').filter(({ textContent }) => textContent === word);
+      const at = textCorners(found!);
+      expect(Math.min(...at.map(([, y]) => y)), word).toBeGreaterThan(0);
+      expect(Math.max(...at.map(([, y]) => y)), word).toBeLessThan(270);
+      expect(Math.max(...at.map(([x]) => x)), word).toBeLessThan(390);
     }
   });
 

@@ -5,7 +5,7 @@ import type { SiteRow } from '../../src/ui/survey/site-rows.ts';
 
 const row = (roadName: string | null, along: SiteRow['along'] = null): SiteRow =>
   ({ site: { id: 'x', roadName }, along }) as unknown as SiteRow;
-const at = (m: number, mile: number | null = null): SiteRow => row('Cinder Grade Road', { m, mile });
+const at = (m: number, mile: number | null = null): SiteRow => row('Cinder Grade Road', { road: 0, m, mile });
 
 test('each road has its name above its sites; rows of any other order follow one another', () => {
   const rows = [row('A'), row('A'), row('B'), row(null)];

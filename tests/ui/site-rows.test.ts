@@ -130,7 +130,7 @@ test('a site in the area of an event counts as not checked until somebody was th
 
 test('by road: along each road as far as that is known, what lies off every road last in its own', () => {
   const order = (along: [string, number | null][]): string => {
-    const places = new Map(along.map(([id, m]) => [id, m === null ? null : { m, mile: null }]));
+    const places = new Map(along.map(([id, m]) => [id, m === null ? null : { road: 0, m, mile: null }]));
     return pickRows(siteRows(sites, reads, new Map(), siteOrder(sitesByName(sites), places)), '', 'all', 'road')
       .map((row) => row.site.id)
       .join('');

@@ -1,6 +1,7 @@
 import type { Desk } from '../actions/index.ts';
-import { useBook, usePlace, useReading, useTool } from '../state/index.ts';
+import { useBook, usePlace, useReading, useReads, useTool } from '../state/index.ts';
 import { markShape } from '../survey/mark-shape.ts';
+import { neighboursOf } from '../survey/neighbours.ts';
 import type { Command } from './command.ts';
 import { cuts, siteCut } from './stencil-cuts.ts';
 
@@ -12,6 +13,20 @@ export function deskCommands(desk: Desk): readonly Command[] {
     const { subject } = usePlace.getState();
     return subject?.kind === 'site' ? subject.id : null;
   };
+  const beside = (which: 'before' | 'after') =>
+    neighboursOf(site() ?? '', useBook.getState().sites, useReads.getState().along)[which];
+  const going = (which: 'before' | 'after', label: string, key: string): Command => ({
+    ...{ id: `site ${which}`, label, key },
+    whyNot() {
+      const { screen } = usePlace.getState();
+      if (site() === null || (screen !== 'survey' && screen !== 'study')) return 'No site is picked.';
+      return beside(which) ? null : `No site ${which} this one along its road.`;
+    },
+    run() {
+      const next = beside(which);
+      if (next) desk.show({ kind: 'site', id: next.id });
+    },
+  });
   const needsDrawing = (): string | null => (useTool.getState().corners.length > 0 ? null : 'Nothing is being drawn.');
   const stencil = [siteCut, ...cuts].map(
     ({ tool, key, words }): Command => ({
@@ -83,6 +98,8 @@ export function deskCommands(desk: Desk): readonly Command[] {
       whyNot: () => (usePlace.getState().subject ? null : 'Pick a site first.'),
       run: () => desk.goTo('study'),
     },
+    going('before', 'The site before this one along the road', ','),
+    going('after', 'The next site along the road', '.'),
     {
       id: 'search',
       label: 'Find a site',

@@ -1,14 +1,16 @@
 import { writeAddress } from '../address.ts';
 import { useActions } from '../desk-context.ts';
 import { useDistrict, useGiven, usePlace, useReading } from '../state/index.ts';
+import { AlongRoad } from './AlongRoad.tsx';
 import { districtWords } from './district-words.ts';
 import { Kept } from './Kept.tsx';
 
-/** The top line of the notes: whose district, whether the book is kept, units, light, own files. */
+/** The top line of the notes: whose district, whether the book is kept, units, light, what stands beside a studied site. */
 export function Head({ light }: { readonly light: 'day' | 'night' }) {
   const { desk } = useActions();
   const { name, invented } = districtWords(useDistrict(), useGiven());
   const units = useReading((state) => state.units);
+  const screen = usePlace((state) => state.screen);
   const other = light === 'night' ? 'day' : 'night';
   return (
     <div className="head">
@@ -35,6 +37,7 @@ export function Head({ light }: { readonly light: 'day' | 'night' }) {
         </button>
       </fieldset>
       <Kept />
+      {screen === 'study' && <AlongRoad />}
       <ScreenWords />
     </div>
   );

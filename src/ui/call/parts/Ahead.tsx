@@ -2,8 +2,8 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { LonLat } from '../../../geo/index.ts';
 import type { ByRoad } from '../../../workers/call/index.ts';
+import { distanceWords } from '../../distance-words.ts';
 import { followPosition, mayLocate } from '../follow-position.ts';
-import { distanceWords } from './distance-words.ts';
 import { useCall, useCallState } from './use-call.ts';
 
 /**

@@ -2,7 +2,7 @@
 import { mileText } from '../../../road/index.ts';
 import { compassWord, formatLength, type UnitSystem } from '../../../units/index.ts';
 import type { RoadWithSites } from '../../../workers/call/index.ts';
-import { distanceWords } from './distance-words.ts';
+import { distanceWords } from '../../distance-words.ts';
 import { Ring } from './Ring.tsx';
 import { useCall, useCallState } from './use-call.ts';
 

@@ -1,7 +1,7 @@
 /** @jsxImportSource preact */
 import type { CallSite } from '../../../io/offline/index.ts';
 import { compassWord } from '../../../units/index.ts';
-import { distanceWords } from './distance-words.ts';
+import { distanceWords } from '../../distance-words.ts';
 import { Ring } from './Ring.tsx';
 import { useCall, useCallState } from './use-call.ts';
 

@@ -1,5 +1,5 @@
-import { MILE_M } from '../../../road/index.ts';
-import { formatLength, type UnitSystem } from '../../../units/index.ts';
+import { MILE_M } from '../road/index.ts';
+import { formatLength, type UnitSystem } from '../units/index.ts';
 
 /** A distance along a road: feet under a fifth of a mile, else miles; metres under 500 m, else kilometres. */
 export function distanceWords(metres: number, units: UnitSystem): string {
