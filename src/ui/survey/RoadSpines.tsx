@@ -13,14 +13,14 @@ const SPINE_PX = 50;
  * Beside the rows in view: each road's name, and its line with a dot for each site, a leader to its row. It is drawing: what it says
  * stands in each row's words too.
  */
-export function RoadSpines({ rows, layout, rowPx, first, last, selected }: Props) {
+export function RoadSpines({ rows, layout, first, last, selected }: Props) {
   const groups = layout.groups.filter((group) => group.end > first && group.first < last);
   return (
     <div className="road-spines" aria-hidden="true">
       {groups.map((group) => (
         <div key={group.first} className="road-spine" style={{ top: group.topPx }}>
           <p className="road-head">{group.road ?? 'no road name'}</p>
-          <Line {...{ rows, rowPx, group, first, last, selected }} />
+          <Line {...{ rows, layout, group, first, last, selected }} />
         </div>
       ))}
     </div>
@@ -30,22 +30,25 @@ export function RoadSpines({ rows, layout, rowPx, first, last, selected }: Props
 interface Props {
   readonly rows: readonly SiteRow[];
   readonly layout: ListLayout;
-  readonly rowPx: number;
   /** Rows in view. */
   readonly first: number;
   readonly last: number;
   readonly selected: string | null;
 }
 
-function Line({ rows, rowPx, group, first, last, selected }: Omit<Props, 'layout'> & { readonly group: RoadGroup }) {
+function Line({ rows, layout, group, first, last, selected }: Props & { readonly group: RoadGroup }) {
   const own = useMemo(() => rows.slice(group.first, group.end), [rows, group.first, group.end]);
-  const { lengthPx, dots, ticks } = useMemo(() => roadSpine(own, rowPx), [own, rowPx]);
+  const lineTop = group.topPx + HEAD_PX;
+  const lengthPx = group.endPx - lineTop;
+  const { dots, ticks } = useMemo(() => roadSpine(own, lengthPx), [own, lengthPx]);
   if (!dots.some((px) => px !== null)) return null;
   // Of a road with thousands of sites only the part beside the rows in view is drawn.
   const from = Math.max(0, first - group.first);
   const to = Math.min(own.length, last - group.first);
-  const topPx = from * rowPx;
-  const heightPx = (to - from) * rowPx;
+  const topOf = (i: number): number =>
+    (group.first + i < group.end ? layout.tops[group.first + i]! : group.endPx) - lineTop;
+  const topPx = topOf(from);
+  const heightPx = topOf(to) - topPx;
   return (
     <svg
       aria-hidden="true"
@@ -69,7 +72,7 @@ function Line({ rows, rowPx, group, first, last, selected }: Omit<Props, 'layout
       {own.slice(from, to).map(({ site }, i) => {
         const px = dots[from + i] ?? null;
         if (px === null) return null;
-        const row = (from + i + 0.5) * rowPx;
+        const row = (topOf(from + i) + topOf(from + i + 1)) / 2;
         const on = site.id === selected ? ' on' : '';
         return (
           <g key={site.id}>

@@ -2,7 +2,7 @@ import { useEffect, useMemo, useRef } from 'react';
 import { formatAngleRange, formatDegrees, formatLength, type UnitSystem } from '../../units/index.ts';
 import { useActions } from '../desk-context.ts';
 import { ClassRing } from './ClassRing.tsx';
-import { listLayout, ROW_PX, TIGHT_ROW_PX } from './list-layout.ts';
+import { isLong, listLayout, thumbHeight, tightHeight } from './list-layout.ts';
 import { RoadSpines } from './RoadSpines.tsx';
 import type { SiteRow } from './site-rows.ts';
 import { useTight } from './use-tight.ts';
@@ -13,8 +13,8 @@ export function SiteTable({ rows, selected, units, byRoad }: Props) {
   const { desk } = useActions();
   const box = useRef<HTMLDivElement>(null);
   const tight = useTight();
-  const rowPx = tight ? TIGHT_ROW_PX : ROW_PX;
-  const layout = useMemo(() => listLayout(rows, byRoad, rowPx), [rows, byRoad, rowPx]);
+  const height = tight ? tightHeight : thumbHeight;
+  const layout = useMemo(() => listLayout(rows, byRoad, height), [rows, byRoad, height]);
   const [first, last] = useWindow(box, layout.tops);
   const inView = rows.slice(first, last);
   useEffect(() => {
@@ -37,7 +37,7 @@ export function SiteTable({ rows, selected, units, byRoad }: Props) {
         next?.scrollIntoView({ block: 'nearest' });
       }}
     >
-      {byRoad && <RoadSpines {...{ rows, layout, rowPx, first, last, selected }} />}
+      {byRoad && <RoadSpines {...{ rows, layout, first, last, selected }} />}
       <ul style={{ height: layout.tops.at(-1) }} aria-label={`${rows.length} sites`}>
         {inView.map((row, i) => (
           <li
@@ -48,7 +48,7 @@ export function SiteTable({ rows, selected, units, byRoad }: Props) {
           >
             <button
               type="button"
-              className="site-row"
+              className={tight && isLong(row) ? 'site-row long' : 'site-row'}
               aria-current={row.site.id === selected ? 'true' : undefined}
               onClick={() => desk.show({ kind: 'site', id: row.site.id })}
             >
@@ -61,8 +61,9 @@ export function SiteTable({ rows, selected, units, byRoad }: Props) {
                 <>
                   <Road row={row} byRoad={byRoad} />
                   <span className="row-figures num" title={angleWords(row)}>
-                    {[angleWords(row), haulWords(row, units, '')].filter(Boolean).join(' · ')}
+                    {[angleWords(row), !isLong(row) && haulWords(row, units, '')].filter(Boolean).join(' · ')}
                   </span>
+                  {isLong(row) && <span className="row-figures row-haul num">{haulWords(row, units, ' of rope')}</span>}
                 </>
               ) : (
                 <>

@@ -1,9 +1,7 @@
-import { ROW_PX } from './list-layout.ts';
 import type { SiteRow } from './site-rows.ts';
 
 /** A road as a straight line beside its sites, pixels from the top of the first row. */
 export interface Spine {
-  readonly lengthPx: number;
   /** Where each site lies along the road; null where that is not known. */
   readonly dots: readonly (number | null)[];
   /** Marks at whole and half miles by the road's own markers, the whole ones with their number; none where it has none. */
@@ -18,19 +16,17 @@ const SPARE = 0.06;
 const AROUND_M = 402;
 
 /**
- * How sites of one road, given in its order, lie along it: distances on the line are in proportion to those along the road, so that
+ * How sites of one road, given in its order, lie along it on a line of `lengthPx`: distances on the line are in proportion to those along the road, so that
  * sites crowd where they crowd there. Ticks stand between sites that have a mile, in proportion between their miles.
  */
-export function roadSpine(rows: readonly SiteRow[], rowPx = ROW_PX): Spine {
-  const lengthPx = rows.length * rowPx;
+export function roadSpine(rows: readonly SiteRow[], lengthPx: number): Spine {
   const known = rows.flatMap(({ along }) => along ?? []);
-  if (known.length === 0) return { lengthPx, dots: rows.map(() => null), ticks: [] };
+  if (known.length === 0) return { dots: rows.map(() => null), ticks: [] };
   const low = known[0]!.m;
   const high = known.at(-1)!.m;
   const spare = high > low ? SPARE * (high - low) : AROUND_M;
   const pxOf = (m: number): number => END_PX + ((m - low + spare) / (high - low + 2 * spare)) * (lengthPx - 2 * END_PX);
   return {
-    lengthPx,
     dots: rows.map(({ along }) => along && pxOf(along.m)),
     ticks: halfMiles(known).map(({ m, mile }) => ({ px: pxOf(m), mile: Number.isInteger(mile) ? mile : null })),
   };
