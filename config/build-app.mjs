@@ -4,7 +4,7 @@ import { existsSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { newest, root } from './bundle.mjs';
 
-const dist = join(root, 'dist');
+export const dist = join(root, 'dist');
 
 /** Folder of the built app; null where it could not be built, which the lines on standard error say. */
 export function builtApp() {

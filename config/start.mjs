@@ -1,17 +1,15 @@
 // npm start: makes the demo district when it is missing, builds when the sources are newer, serves on this machine alone.
-import { spawnSync } from 'node:child_process';
 import { createServer } from 'node:http';
 import { join } from 'node:path';
 import sirv from 'sirv';
-import { builtApp } from './build-app.mjs';
+import { dist } from './build-app.mjs';
 import { root } from './bundle.mjs';
 import { policyFor } from './csp.mjs';
+import { prepared } from './prepare.mjs';
 
 const FIRST_PORT = 4180;
 
-run([join(root, 'config/demo.mjs')], 'The demo district could not be made; see the lines above.');
-const dist = builtApp();
-if (!dist) process.exit(1);
+if (!(await prepared())) process.exit(1);
 const server = createServer(answer());
 listen(process.env.PORT ? Number(process.env.PORT) : FIRST_PORT);
 for (const signal of ['SIGINT', 'SIGTERM']) {
@@ -19,12 +17,6 @@ for (const signal of ['SIGINT', 'SIGTERM']) {
     server.close(() => process.exit(0));
     server.closeAllConnections();
   });
-}
-
-function run(args, failure) {
-  if (spawnSync(process.execPath, args, { cwd: root, stdio: 'inherit' }).status === 0) return;
-  console.error(failure);
-  process.exit(1);
 }
 
 /** Built app and demo files, each answer under its policy; 404 on a miss, ranges for rasters. */

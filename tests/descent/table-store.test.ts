@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { modelTables } from '../../src/descent/estimate/model-tables.ts';
+import { type ModelTables, modelTables } from '../../src/descent/estimate/model-tables.ts';
 import { slopeModel } from '../../src/descent/estimate/slope-model.ts';
 import { keptTables } from '../../src/descent/estimate/table-store.ts';
 
@@ -17,7 +17,26 @@ it('keeps the tables of a length and an error, and tells lengths and errors apar
 
 it('lets the longest unused go when it holds too much', () => {
   const model = { ...slopeModel };
-  const first = keptTables(model, knots(250), guesses);
-  for (let count = 251; count < 270; count++) keptTables(model, knots(count), guesses);
-  expect(keptTables(model, knots(250), guesses)).not.toBe(first);
+  const tables = (count: number, most?: number) => keptTables(model, knots(count), guesses, most);
+  const [first, second] = [tables(20), tables(21)];
+  expect(tables(20)).toBe(first);
+  // Nothing but the newest fits.
+  const third = tables(22, 1);
+  expect(tables(22)).toBe(third);
+  expect(tables(20)).not.toBe(first);
+  expect(tables(21)).not.toBe(second);
+});
+
+it('lets go no more than it must', () => {
+  const model = { ...slopeModel };
+  const tables = (count: number, most?: number) => keptTables(model, knots(count), guesses, most);
+  const numbers = ({ levels }: ModelTables) =>
+    levels.reduce((sum, level) => sum + level.ramps.length + level.baseRamps.length + level.whitening.rows.length, 0);
+  const [first, second] = [tables(20), tables(21)];
+  tables(20);
+  const third = modelTables(slopeModel, knots(22), guesses);
+  // The second is the longest unused by now.
+  tables(22, numbers(first) + numbers(third));
+  expect(tables(20)).toBe(first);
+  expect(tables(21)).not.toBe(second);
 });

@@ -14,9 +14,14 @@ const stores = new WeakMap<SlopeModel, Map<string, Kept>>();
 
 /**
  * The tables of a model for a length and an error, made once and kept: they depend on no height, so neighbouring studies
- * share them. The longest unused are let go.
+ * share them. The longest unused are let go beyond `most` numbers of 8 bytes.
  */
-export function keptTables(model: SlopeModel, knots: Knots, guesses: readonly ErrorGuess[]): ModelTables {
+export function keptTables(
+  model: SlopeModel,
+  knots: Knots,
+  guesses: readonly ErrorGuess[],
+  most = MOST_NUMBERS,
+): ModelTables {
   let store = stores.get(model);
   if (!store) {
     store = new Map();
@@ -34,7 +39,7 @@ export function keptTables(model: SlopeModel, knots: Knots, guesses: readonly Er
   let total = 0;
   for (const kept of store.values()) total += kept.numbers;
   for (const [oldest, { numbers }] of store) {
-    if (total <= MOST_NUMBERS || store.size === 1) break;
+    if (total <= most || store.size === 1) break;
     store.delete(oldest);
     total -= numbers;
   }
