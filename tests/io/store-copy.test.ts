@@ -54,13 +54,20 @@ describe('the second copy on the device', () => {
     expect(first.secondCopy).toBe('none');
     await first.edit([site('s'), photo], 'New', new Map([[hash, new Blob(['abc'])]]));
     await openBook(disk, withCopy('b', copy), editor);
-    expect((await copy.look(null))?.held).toEqual([[first.names.actor, 1, 1]]);
+    expect((await copy.look(first.names.book))?.held).toEqual([[first.names.actor, 1, 1]]);
     expect([...(await copy.read(first.names.book)).blobs.keys()]).toEqual([hash]);
   });
 
   it('that refuses does not keep the book from working, and shows', async () => {
     const refuse = (): Promise<never> => Promise.reject(new Error('no'));
-    const broken: SecondCopy = { look: refuse, append: refuse, read: refuse, keepSnapshot: refuse, tidy: refuse };
+    const broken: SecondCopy = {
+      look: refuse,
+      latestBeside: refuse,
+      append: refuse,
+      read: refuse,
+      keepSnapshot: refuse,
+      tidy: refuse,
+    };
     const book = await openBook(memoryDisk(), withCopy('a', broken), editor);
     expect(await book.edit([site('s')], 'New')).toMatchObject({ n: 1 });
     expect([names(book), book.secondCopy]).toEqual([['Bend'], 'behind']);
@@ -74,10 +81,10 @@ describe('the second copy on the device', () => {
     const book = await openBook(memoryDisk(), withCopy('a', { ...copy, append }), editor);
     await book.edit([site('s'), photo], 'New', new Map([[hash, new Blob(['abc'])]]));
     await book.edit([rename('B')], 'Rename');
-    expect([book.secondCopy, await copy.look(null)]).toEqual(['behind', null]);
+    expect([book.secondCopy, await copy.look(book.names.book)]).toEqual(['behind', null]);
     refuses = false;
     await book.edit([rename('C')], 'Rename');
-    expect([book.secondCopy, await copy.look(null)]).toEqual([
+    expect([book.secondCopy, await copy.look(book.names.book)]).toEqual([
       'current',
       { book: book.names.book, held: [[book.names.actor, 1, 3]], photos: [hash] },
     ]);
@@ -94,12 +101,41 @@ describe('the second copy on the device', () => {
     expect([again.recovered, names(again)]).toEqual([1, ['B', 'Other']]);
   });
 
+  it('that cannot be asked when the disk is found empty gives the lost book back at the next start that can', async () => {
+    const copy = memoryCopy();
+    const first = await openBook(memoryDisk(), withCopy('a', copy), editor);
+    await first.edit([site('s')], 'New');
+    await first.edit([photo], 'Photo', new Map([[hash, new Blob(['abc'])]]));
+    const disk = memoryDisk();
+    const deaf = (): Promise<never> => Promise.reject(new Error('no'));
+    for (const [tag, id] of [
+      ['b', 't'],
+      ['c', 'u'],
+    ] as const) {
+      const blind = await openBook(disk, withCopy(tag, { ...copy, look: deaf, latestBeside: deaf }), editor);
+      await blind.edit([site(id, `While ${tag}`)], 'New');
+      expect(names(blind)).not.toContain('Bend');
+    }
+    const again = await openBook(disk, withCopy('d', copy), editor);
+    expect([again.recovered, names(again).sort()]).toEqual([2, ['Bend', 'While b', 'While c']]);
+    expect(again.names.book).toBe(first.names.book);
+    expect(await (await again.photo(hash))?.text()).toBe('abc');
+    // The copy of the lost book has all of it; a book kept beside it later is none that was lost.
+    expect((await copy.look(first.names.book))?.held).toHaveLength(3);
+    const other = await openBook(memoryDisk(), world('e'), editor);
+    await other.edit([site('v', 'Other')], 'New');
+    await copy.append('beside', await other.updates(), new Map());
+    const last = await openBook(disk, withCopy('f', copy), editor);
+    expect([last.recovered, names(last)]).not.toContain('Other');
+    expect(last.recovered).toBe(0);
+  });
+
   it('gets a photo again that it has lost without its update', async () => {
     const [disk, copy] = [memoryDisk(), memoryCopy()];
-    const holds = async () => (await copy.look(null))?.photos;
     const bare: SecondCopy = { ...copy, append: (book, updates) => copy.append(book, updates, new Map()) };
     const first = await openBook(disk, withCopy('a', bare), editor);
     await first.edit([site('s'), photo], 'New', new Map([[hash, new Blob(['abc'])]]));
+    const holds = async () => (await copy.look(first.names.book))?.photos;
     expect(await holds()).toEqual([]);
     await openBook(disk, withCopy('b', copy), editor);
     expect(await holds()).toEqual([hash]);
@@ -146,7 +182,7 @@ describe('the second copy on the device', () => {
     await a.edit([site('s')], 'New');
     const b = await openBook(memoryDisk(), world('b', new Hub(), copy), editor);
     await b.receive(await a.updates(), 'a');
-    expect((await copy.look(null))?.held).toEqual([[a.names.actor, 1, 1]]);
+    expect((await copy.look(b.names.book))?.held).toEqual([[a.names.actor, 1, 1]]);
   });
 });
 

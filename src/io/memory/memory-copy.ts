@@ -5,15 +5,17 @@ import { runsOf, type SecondCopy } from '../store/index.ts';
 export function memoryCopy(): SecondCopy {
   const books = new Map<string, { updates: Map<string, Update>; blobs: Map<string, Blob> }>();
   return {
-    look: async (asked) => {
-      const book = asked ?? [...books.keys()].at(-1);
-      const found = book === undefined ? undefined : books.get(book);
+    look: async (book) => {
+      const found = books.get(book);
       if (!found) return null;
       const held = runsOf([...found.updates.values()]).map((run) => run.held);
-      return { book: book!, held, photos: [...found.blobs.keys()] };
+      return { book, held, photos: [...found.blobs.keys()] };
     },
+    latestBeside: async (book) => [...books.keys()].filter((one) => one !== book).at(-1) ?? null,
     append: async (book, updates, blobs) => {
       const found = books.get(book) ?? { updates: new Map(), blobs: new Map() };
+      // The latest written comes last.
+      books.delete(book);
       books.set(book, found);
       for (const update of updates) found.updates.set(updateId(update), structuredClone(update));
       for (const [hash, blob] of blobs) found.blobs.set(hash, blob);

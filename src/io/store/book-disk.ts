@@ -18,6 +18,8 @@ export interface Meta {
   readonly newer: number;
   /** The last copy that left the device: when, and what it held; null where none ever did. */
   readonly copyLeft: { readonly atMs: number; readonly heads: readonly (readonly [string, number])[] } | null;
+  /** The book began on an empty disk while the second copy could not be asked, which may hold the book that this disk lost. */
+  readonly begunUnasked?: boolean;
 }
 
 export type RecordKey = readonly [table: TableName, id: string];

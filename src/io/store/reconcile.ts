@@ -10,21 +10,21 @@ export interface CameBack extends CopyHolds {
   readonly updates: number;
 }
 
-/** Brings what only the copy has back to the disk. `fresh`: the disk was empty, so that the last book of the copy is the one it lost. */
+/** Brings what only the copy has back to the disk. `begun`: the disk was empty, so that the copy's latest other book is what it lost. */
 export async function bringBack(
   disk: BookDisk,
   world: World,
   copy: SecondCopy,
   meta: Meta,
-  fresh: boolean,
+  begun: boolean,
 ): Promise<CameBack> {
-  const there = await copy.look(fresh ? null : meta.book);
+  const there = await copy.look((begun && (await copy.latestBeside(meta.book))) || meta.book);
   if (!there) return { book: meta.book, held: [], photos: [], updates: 0 };
   const lost = there.held.some(([actor, from, to]) => {
     for (let n = from; n <= to; n++) if (!holds(meta.vector, updateId({ actor, n }))) return true;
     return false;
   });
-  if (!lost) return { ...there, updates: 0 };
+  if (!lost && there.book === meta.book) return { ...there, updates: 0 };
   const { updates, blobs } = await copy.read(there.book);
   const usable = updates.flatMap((one) => readable(one, meta));
   const { received } = await receiveUpdates(disk, world, usable, WHERE, blobs);

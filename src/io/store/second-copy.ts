@@ -15,8 +15,10 @@ export interface CopyHolds {
  * empties it without a word. Everything in it is written once. Its methods may reject; the book goes on without it and says so.
  */
 export interface SecondCopy {
-  /** What is there of a book; of the book written last where `book` is null. Null where there is nothing. */
-  look(book: string | null): Promise<CopyHolds | null>;
+  /** What is there of a book; null where there is nothing. */
+  look(book: string): Promise<CopyHolds | null>;
+  /** The book written last of all but `book`; null where there is no other. */
+  latestBeside(book: string): Promise<string | null>;
   /** Keeps updates and photos; resolves once they are written. */
   append(book: string, updates: readonly Update[], blobs: ReadonlyMap<string, Blob>): Promise<void>;
   /** Everything of a book as it can be read, unchecked; what cannot be read is left out. */

@@ -19,12 +19,15 @@ export function secondCopy(name: string): SecondCopy | null {
   return {
     look: async (book) => {
       const cache = await asked;
-      const entries = await entriesOf(cache);
-      const wanted = book ?? (await latestBook(cache, entries));
-      const own = entries.filter((entry) => entry.book === wanted);
+      const own = (await entriesOf(cache)).filter((entry) => entry.book === book);
       const held = own.flatMap(({ held }) => (held ? [held] : []));
       const photos = own.flatMap(({ photo }) => photo ?? []);
-      return wanted !== null && held.length > 0 ? { book: wanted, held, photos } : null;
+      return held.length > 0 ? { book, held, photos } : null;
+    },
+    latestBeside: async (book) => {
+      const cache = await asked;
+      const others = (await entriesOf(cache)).filter((entry) => entry.held && entry.book !== book);
+      return latestBook(cache, others);
     },
     append: async (book, updates, blobs) => {
       const cache = await asked;
@@ -109,9 +112,8 @@ async function updatesIn(cache: Cache, entries: readonly Entry[]): Promise<unkno
   return found;
 }
 
-/** The book whose log was written last. */
-async function latestBook(cache: Cache, entries: readonly Entry[]): Promise<string | null> {
-  const pieces = entries.filter(({ held }) => held);
+/** The book whose piece of log was written last. */
+async function latestBook(cache: Cache, pieces: readonly Entry[]): Promise<string | null> {
   const books = new Set(pieces.map(({ book }) => book));
   if (books.size < 2) return pieces[0]?.book ?? null;
   let latest: { book: string; at: number } | null = null;
