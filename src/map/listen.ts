@@ -11,7 +11,12 @@ const MARK_TOUCH_PX = 14;
 const DOT_TOUCH_PX = 10;
 
 /** Tells taps, keys, the mouse and rest to whoever mounted the map. */
-export function listen(map: MapView, element: HTMLElement, options: MapOptions, sites: () => readonly MapSite[]): void {
+export function listen(
+  map: MapView,
+  element: HTMLElement,
+  options: MapOptions,
+  sites: { all(): readonly MapSite[]; settled(): boolean },
+): void {
   const canvas = map.getCanvas();
   canvas.setAttribute(
     'aria-label',
@@ -19,7 +24,7 @@ export function listen(map: MapView, element: HTMLElement, options: MapOptions, 
   );
   map.on('click', ({ lngLat, point }) => {
     const reach = map.getZoom() < RING_ZOOM ? DOT_TOUCH_PX : SITE_TOUCH_PX;
-    const site = nearestSite(map, sites(), point, reach);
+    const site = nearestSite(map, sites.all(), point, reach);
     const mark = site || !options.onMark ? null : markAt(map, point);
     const at = { lon: lngLat.lng, lat: lngLat.lat };
     if (site) options.onSite(site.id, at);
@@ -45,7 +50,9 @@ export function listen(map: MapView, element: HTMLElement, options: MapOptions, 
     });
   }
   // Told on the element, for whoever waits to look at a whole picture.
-  map.on('idle', () => element.setAttribute('data-drawn', 'yes'));
+  map.on('idle', () => {
+    if (sites.settled()) element.setAttribute('data-drawn', 'yes');
+  });
   for (const event of ['dataloading', 'movestart'] as const) {
     map.on(event, () => element.setAttribute('data-drawn', 'no'));
   }

@@ -23,10 +23,10 @@ import { studyOverlay } from './overlay.ts';
 import { mapPoint } from './point.ts';
 import { roadsideLayer } from './roadside.ts';
 import { addRoadsidePatterns } from './roadside-patterns.ts';
-import { siteFeatures } from './site-features.ts';
 import { addSiteRings } from './site-rings.ts';
+import { siteSource } from './site-source.ts';
 import { mapStyle } from './style/map-style.ts';
-import { BEYOND_ZOOM, nameZoom, selectedFilters } from './style/site-layers.ts';
+import { selectedFilters } from './style/site-layers.ts';
 import { addSymbols } from './symbols.ts';
 
 /** What a tile that left the view before it was drawn says; nobody need know. */
@@ -65,18 +65,7 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
   );
   const camera = cameraOf(map, element);
   camera.showDistrict(district);
-  const withSides = nameSides(map, element);
-  /** The sites as they are on the map now; a source that is told the same again would draw everything anew. */
-  let sitesDrawn = '';
-  const showSites = (): void => {
-    const features = siteFeatures(withSides(district.sites, ink));
-    const text = JSON.stringify(features);
-    const source = map.getSource<GeoJSONSource>('sites');
-    if (!source || text === sitesDrawn) return;
-    sitesDrawn = text;
-    source.setData(features);
-    map.setLayerZoomRange('site-name', nameZoom(district.sites.length), BEYOND_ZOOM);
-  };
+  const drawnSites = siteSource(map, nameSides(map, element), () => ({ sites: district.sites, ink }));
   let ringed: string | null = null;
   /** Again once there is a style: a site may be selected before. */
   const showSelected = (): void => {
@@ -86,10 +75,8 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
   };
   /** `whole`: nothing of the old style is kept. */
   const restyle = (whole = false): void => {
-    const sites = withSides(district.sites, ink);
-    sitesDrawn = JSON.stringify(siteFeatures(sites));
     ringed = selected;
-    const scene = { district: { ...district, sites }, ink, relief, selected };
+    const scene = { district: { ...district, sites: drawnSites.forStyle() }, ink, relief, selected };
     map.setStyle(mapStyle({ ...scene, basemap: basemap.parts(), roadside: roadside.data() }, urls()), { diff: !whole });
     tellSources();
   };
@@ -134,11 +121,9 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
     if (abort.test(event.error.message) || basemap.takes(event as unknown as MapFailure)) return;
     options.onProblem(event.error.message);
   });
-  // Once the map stands still: a pan is not held up by names.
-  map.on('idle', showSites);
   map.on('styledata', showSelected);
   map.on('webglcontextlost', () => options.onLost?.());
-  listen(map, element, options, () => district.sites);
+  listen(map, element, options, { all: () => district.sites, settled: drawnSites.settled });
 
   return {
     setDistrict(next) {
@@ -151,7 +136,7 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
     },
     setSites(sites) {
       district = { ...district, sites };
-      showSites();
+      drawnSites.show();
     },
     setMarks(marks) {
       district = { ...district, marks };
@@ -191,6 +176,7 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
     show: camera.show,
     showWhole: camera.showWhole,
     remove() {
+      drawnSites.remove();
       roadside.remove();
       basemap.remove();
       overlay.remove();

@@ -17,10 +17,18 @@ export function nameSide(x: number, widthPx: number, freePx: number): NameSide |
   return left === right ? null : left ? 'left' : 'right';
 }
 
-/** Puts names on the side where the map does not cut them, as it looks now. */
-export function nameSides(map: MapView, element: HTMLElement) {
+/** The sides of names where the map does not cut them. */
+export interface NameSides {
+  /** Takes the sides of all names in view as the map looks now; true where one of them is another than before. */
+  look(sites: readonly MapSite[], ink: MapInk): boolean;
+  /** The sites with the sides last taken. */
+  put(sites: readonly MapSite[]): readonly MapSite[];
+}
+
+export function nameSides(map: MapView, element: HTMLElement): NameSides {
   const pen = document.createElement('canvas').getContext('2d');
   const widths = new Map<string, number>();
+  const sides = new Map<string, NameSide>();
   const widthOf = (font: string, words: string): number => {
     const key = `${font} ${words}`;
     let width = widths.get(key);
@@ -31,18 +39,34 @@ export function nameSides(map: MapView, element: HTMLElement) {
     }
     return width;
   };
-  return (sites: readonly MapSite[], ink: MapInk): readonly MapSite[] => {
-    if (map.getZoom() < nameZoom(sites.length)) return sites;
-    const { clientWidth, clientHeight } = element;
-    const keysTop = clientWidth < PHONE_BELOW_PX ? clientHeight - PHONE_KEYS_PX.height : Number.POSITIVE_INFINITY;
-    return sites.map((site) => {
-      const { x, y } = map.project([site.lon, site.lat]);
-      if (x < 0 || x > clientWidth) return site;
-      const freePx = y > keysTop ? clientWidth - PHONE_KEYS_PX.width : clientWidth;
-      const name = widthOf(`italic ${NAME_PX}px ${ink.words}`, site.name);
-      const figures = widthOf(`${NAME_PX * FIGURES_SCALE}px ${ink.figures}`, site.figures ?? '');
-      const side = nameSide(x, NAME_OFFSET_PX + Math.max(name, figures), freePx);
-      return side ? { ...site, nameSide: side } : site;
-    });
+  return {
+    look(sites, ink) {
+      if (map.getZoom() < nameZoom(sites.length)) return false;
+      const { clientWidth, clientHeight } = element;
+      const keysTop = clientWidth < PHONE_BELOW_PX ? clientHeight - PHONE_KEYS_PX.height : Number.POSITIVE_INFINITY;
+      const view = map.getBounds();
+      let changed = false;
+      for (const { id, name, figures, lon, lat } of sites) {
+        // A site out of view keeps its side: told anew, it would draw all sites again for nothing to be seen.
+        if (!view.contains([lon, lat])) continue;
+        const { x, y } = map.project([lon, lat]);
+        const freePx = y > keysTop ? clientWidth - PHONE_KEYS_PX.width : clientWidth;
+        const wide = Math.max(
+          widthOf(`italic ${NAME_PX}px ${ink.words}`, name),
+          widthOf(`${NAME_PX * FIGURES_SCALE}px ${ink.figures}`, figures ?? ''),
+        );
+        const side = nameSide(x, NAME_OFFSET_PX + wide, freePx);
+        if (side === (sides.get(id) ?? null)) continue;
+        changed = true;
+        if (side) sides.set(id, side);
+        else sides.delete(id);
+      }
+      return changed;
+    },
+    put: (sites) =>
+      sites.map((site) => {
+        const nameSide = sides.get(site.id);
+        return nameSide ? { ...site, nameSide } : site;
+      }),
   };
 }

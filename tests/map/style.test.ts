@@ -91,13 +91,18 @@ test('a scale bar’s length is the roundest that fits', () => {
   expect([149, 150, 200, 499, 500, 999, 1000, 0.7].map(roundLength)).toEqual([100, 100, 200, 200, 500, 500, 1000, 0.5]);
 });
 
-test('thousands of sites have their names from nearer on than a few, rings and dots as soon', () => {
+test('thousands of sites have their names from nearer on than a few and farther apart, rings and dots as soon', () => {
   const layersOf = (count: number) => {
     const sites = Array.from({ length: count }, (_, i) => ({ id: `${i}`, name: `Site ${i}`, lon: -128, lat: 44 }));
     const { layers } = mapStyle({ ...sceneIn(ink), district: { ...district, sites } }, urls);
-    return new Map(layers.map((layer) => [layer.id, 'minzoom' in layer ? layer.minzoom : undefined]));
+    return new Map(layers.map((layer) => [layer.id, layer]));
   };
   const [few, many] = [layersOf(20), layersOf(5000)];
-  expect(many.get('site-name')!).toBeGreaterThan(few.get('site-name')!);
-  for (const layer of ['site-dot', 'site', 'site-selected-name']) expect(many.get(layer)).toBe(few.get(layer));
+  const [fewNames, manyNames] = [few.get('site-name'), many.get('site-name')];
+  expect(manyNames!.minzoom!).toBeGreaterThan(fewNames!.minzoom!);
+  if (fewNames?.type !== 'symbol' || manyNames?.type !== 'symbol') throw new Error('Names are no symbols.');
+  expect(manyNames.layout!['text-padding']).toBeGreaterThan(fewNames.layout!['text-padding'] as number);
+  for (const layer of ['site-dot', 'site', 'site-selected-name']) {
+    expect(many.get(layer)!.minzoom).toBe(few.get(layer)!.minzoom);
+  }
 });

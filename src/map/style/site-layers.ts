@@ -9,6 +9,11 @@ const NAME_ZOOM = 12.2;
 const MANY_NAMES_ZOOM = 15;
 const MANY = 400;
 export const nameZoom = (sites: number): number => (sites > MANY ? MANY_NAMES_ZOOM : NAME_ZOOM);
+/**
+ * What names and rings keep free around them, pixels. Where there are many, names stand well apart: every one that is drawn is drawn
+ * in every frame of a pan.
+ */
+export const paddings = (sites: number) => (sites > MANY ? { name: 8, ring: 0 } : { name: 2, ring: 2 });
 /** Past every zoom of a map: a layer is hidden from its last zoom on. */
 export const BEYOND_ZOOM = 24;
 /** Size of a name, of the figures under it, and from a site's middle to its name; pixels but for the scale. */
@@ -47,6 +52,8 @@ export function siteLayers(
   // Tone is never alone: the steeper, the larger; undecided and unread are hollow.
   const size: ExpressionSpecification = ['match', ['get', 'look'], 'low', 0.8, 'high', 1.3, 1];
   const filters = selectedFilters(selected);
+  const names = nameLayer('site-name', ink, italic(ink.words), ink.words);
+  const padding = paddings(count);
   return [
     {
       id: 'site-dot',
@@ -75,9 +82,10 @@ export function siteLayers(
     },
     // Names lie under the rings' layer, which is placed first: a name gives way to a ring.
     {
-      ...nameLayer('site-name', ink, italic(ink.words), ink.words),
+      ...names,
       minzoom: nameZoom(count),
       filter: filters['site-name'],
+      layout: { ...names.layout, 'text-padding': padding.name },
     },
     ...before,
     // The one that is selected has its name whatever else lies there.
@@ -90,7 +98,11 @@ export function siteLayers(
       type: 'symbol',
       source: 'sites',
       minzoom: RING_ZOOM,
-      layout: { 'icon-image': ['concat', 'site-', ['get', 'look']], 'icon-allow-overlap': true },
+      layout: {
+        'icon-image': ['concat', 'site-', ['get', 'look']],
+        'icon-allow-overlap': true,
+        'icon-padding': padding.ring,
+      },
     },
   ];
 }
