@@ -1,4 +1,5 @@
 export { markPaths, type SymbolPaths } from './mark-paths.ts';
+export * from './pair-view.ts';
 export type { PaletteName } from './palette.ts';
 export { placePaths } from './place-paths.ts';
 export { placeSizeWords } from './place-size.ts';

@@ -110,11 +110,36 @@ describe.skipIf(withoutChromium())('the study', () => {
     expect(await page.locator('.people').count()).toBe(0);
   }, 90_000);
 
+  test('plan view and profile stand at one scale; a key shows the map in their place', async () => {
+    const page = await visit('kettle-bend');
+    const drawing = page.locator('svg.pair-drawing');
+    await drawing.waitFor();
+    const scrub = page.getByRole('slider', { name: 'Station along the descent' });
+    await scrub.press('ArrowRight');
+    expect(await page.locator('.hair-flag').textContent()).toMatch(/3 ft out/);
+    const dots = await page.locator('.hair-dot').evaluateAll((all) => all.map((dot) => dot.getBoundingClientRect().x));
+    expect(dots).toHaveLength(2);
+    expect(dots[0]).toBe(dots[1]);
+    await page.keyboard.press('j');
+    await expect.poll(() => drawing.count(), patient).toBe(0);
+    await page.locator('svg.profile-drawing').waitFor();
+    await page.keyboard.press('j');
+    await drawing.waitFor();
+  }, 90_000);
+
   test('a station under the mouse on the profile shows on the map', async () => {
     const { page, complaints, close } = await openPage(here.browser, `${here.url}/#/study/kettle-bend`, smallDesk, {
       map: 'there',
     });
     await sentenceLike(page, /Plan as/);
+    // A tool in hand brings the map; put down, the plan view is there again.
+    const drawing = page.locator('svg.pair-drawing');
+    await drawing.waitFor();
+    await page.keyboard.press('t');
+    await expect.poll(() => drawing.count(), patient).toBe(0);
+    await page.keyboard.press('Escape');
+    await drawing.waitFor();
+    await page.getByRole('button', { name: 'map', exact: true }).click();
     await page.locator('.study-lines').waitFor({ state: 'attached' });
     const box = (await page.locator('.scrub').boundingBox())!;
     await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);

@@ -41,8 +41,7 @@ describe.skipIf(withoutChromium())('without a map', () => {
     await page.getByRole('button', { name: /Kettle Bend/ }).click();
     await page.getByRole('link', { name: 'Study', exact: true }).click();
     await sentenceLike(page, /Plan as/);
-    await page.getByRole('button', { name: 'plan', exact: true }).click();
-    await page.getByTestId('plan').locator('svg.plan-drawing').waitFor();
+    await page.getByTestId('plan').locator('svg.pair-drawing').waitFor();
     await page.getByRole('button', { name: 'map', exact: true }).click();
     await page.goto(`${here.url}/#/check/kettle-bend`);
     await page.locator('.check-work').waitFor();
@@ -51,6 +50,7 @@ describe.skipIf(withoutChromium())('without a map', () => {
     await page.goto(`${here.url}/#/study/kettle-bend`);
     await page.reload();
     await sentenceLike(page, /Plan as/);
+    await page.getByRole('button', { name: 'map', exact: true }).click();
     await page.getByRole('button', { name: 'Try the map again' }).click();
     await why(page).getByText('it gives no WebGL 2').waitFor();
     await dropIn(page);
@@ -76,6 +76,7 @@ describe.skipIf(withoutChromium())('without a map', () => {
     const watched = await openPage(here.browser, `${here.url}/#/study/kettle-bend`, smallDesk, needs);
     const { page, complaints, close } = watched;
     await sentenceLike(page, /Plan as/);
+    await page.getByRole('button', { name: 'map', exact: true }).click();
     // The map comes closer when the study is whole.
     await page.locator('.notes-top:not([data-draft])[aria-busy=false]').waitFor();
     await mapDrawn(page);

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { planViewSvg, profileSvg, studySvg } from '../../src/plan/index.ts';
+import { pairView, planViewSvg, profileSvg, studySvg } from '../../src/plan/index.ts';
 import { completeStudy, type Study } from '../../src/study/index.ts';
 import { demoDistrict } from '../helpers/demo-district.ts';
 import { coordinates, elementsOf, ofClass, outlinesMeet, readSvg, textCorners } from '../helpers/svg-reading.ts';
@@ -27,6 +27,8 @@ describe('the demo sites drawn', () => {
       studySvg(study, { units: 'metric', width: 720 }),
       planViewSvg(study, study.layouts.at(-1)?.id ?? null, { units: 'us', width: 720, height: 520 }),
       planViewSvg(study, null, { units: 'us', width: 390, height: 430 }),
+      pairView(study, null, { units: 'us', width: 816, height: 866 }).svg,
+      pairView(study, null, { units: 'metric', width: 618, height: 720 }).svg,
       profileSvg(study, { units: 'us', width: 390, height: 270 }),
       profileSvg(study, { units: 'us', width: 816, height: 369 }),
     ]) {

@@ -101,6 +101,13 @@ export function deskCommands(desk: Desk): readonly Command[] {
     going('before', 'The site before this one along the road', ','),
     going('after', 'The next site along the road', '.'),
     {
+      id: 'upper',
+      label: 'Map or plan view',
+      key: 'j',
+      whyNot: () => (usePlace.getState().screen === 'study' ? null : 'The plan view is on the study screen.'),
+      run: () => document.querySelector<HTMLElement>('.upper-switch button[aria-pressed="false"]')?.click(),
+    },
+    {
       id: 'search',
       label: 'Find a site',
       key: '/',

@@ -3,19 +3,12 @@ import type { MapHandle } from '../../map/index.ts';
 import { useActions } from '../desk-context.ts';
 import { readMapInk } from '../map-ink.ts';
 import { useBasemap } from '../own/basemap-store.ts';
-import {
-  ruleNamed,
-  useDistrict,
-  useGiven,
-  useMapGone,
-  usePlace,
-  useReading,
-  useSketch,
-  useTool,
-} from '../state/index.ts';
+import { ruleNamed, useDistrict, useGiven, useMapGone, usePlace, useReading, useTool } from '../state/index.ts';
 import { MapFlag, Stencil } from '../survey/index.ts';
 import { MapGone } from './MapGone.tsx';
+import { UpperSwitch } from './UpperSwitch.tsx';
 import { useMap } from './use-map.ts';
+import { useUpper } from './use-upper.ts';
 
 /** Not a part of what must be there first: it brings the map projection along. */
 const PlanPane = lazy(async () => ({ default: (await import('./PlanPane.tsx')).PlanPane }));
@@ -32,7 +25,8 @@ export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
   const problem = useDistrict((state) => state.mapProblem);
   const ruleName = useGiven((state) => state.ruleName);
   const screen = usePlace((state) => state.screen);
-  const upper = useSketch((state) => state.upper);
+  const upper = useUpper();
+  const isCovered = screen === 'study' && upper !== 'map';
   const armed = useTool((state) => state.tool !== 'look');
 
   useEffect(() => useBasemap.subscribe(({ basemap }) => void map.current?.setBasemap(basemap)), []);
@@ -56,8 +50,9 @@ export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
         if (files.length > 0) desk.drop(files);
       }}
     >
-      <div key={attempt} ref={element} className="map-view" />
-      {gone === null ? <span className="phone-cross" aria-hidden="true" /> : <MapGone why={gone} again={again} />}
+      <div key={attempt} ref={element} className="map-view" inert={isCovered} />
+      {gone === null && <span className="phone-cross" aria-hidden="true" />}
+      {gone !== null && !isCovered && <MapGone why={gone} again={again} />}
       {screen !== 'open' && <MapFlag />}
       {screen === 'survey' && <Stencil />}
       {screen === 'study' && upper === 'plan' && (
@@ -65,21 +60,7 @@ export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
           <PlanPane light={light} />
         </Suspense>
       )}
-      {screen === 'study' && (
-        <fieldset className="words-switch upper-switch">
-          <legend className="unseen">Above the profile</legend>
-          {(['map', 'plan'] as const).map((name) => (
-            <button
-              key={name}
-              type="button"
-              aria-pressed={upper === name}
-              onClick={() => useSketch.setState({ upper: name })}
-            >
-              {name}
-            </button>
-          ))}
-        </fieldset>
-      )}
+      {screen === 'study' && <UpperSwitch upper={upper} />}
       {problem && (
         <p className="map-problem" role="status">
           {problem}{' '}

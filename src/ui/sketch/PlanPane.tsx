@@ -1,7 +1,8 @@
 import { useLayoutEffect, useMemo, useRef } from 'react';
 import { planViewSvg } from '../../plan/index.ts';
-import { useBook, usePlace, useReading, useSketch, useStudy } from '../state/index.ts';
+import { useReading, useSketch, useStudy } from '../state/index.ts';
 import { drawingOf } from './drawing.ts';
+import { useSitePlaces } from './use-site-places.ts';
 import { useSize } from './use-size.ts';
 
 /** The plan view, the same drawing as on paper, in the place of the map. */
@@ -9,17 +10,14 @@ export function PlanPane({ light }: { readonly light: 'day' | 'night' }) {
   const study = useStudy((state) => state.answer?.study ?? null);
   const stale = useStudy((state) => state.stale);
   const units = useReading((state) => state.units);
-  const subject = usePlace((state) => state.subject);
-  const zones = useBook((state) => state.supportPlaces);
+  const places = useSitePlaces();
   const layoutId = useSketch((state) => state.layoutId);
   const paper = useRef<HTMLDivElement>(null);
   const size = useSize(paper);
-  const siteId = subject?.kind === 'site' ? subject.id : null;
   const svg = useMemo(() => {
     if (!study || !size) return null;
-    const places = [...zones.values()].filter((place) => siteId !== null && place.siteId === siteId);
     return planViewSvg(study, layoutId, { units, ...size, places, palette: light === 'night' ? 'night' : 'light' });
-  }, [study, size, units, layoutId, light, siteId, zones]);
+  }, [study, size, units, layoutId, light, places]);
   useLayoutEffect(() => {
     paper.current?.replaceChildren(...(svg === null ? [] : [drawingOf(svg)]));
   }, [svg]);

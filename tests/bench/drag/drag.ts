@@ -50,6 +50,7 @@ async function dragBoth(browser: Browser, url: string, drawn: boolean): Promise<
   await page.goto('about:blank');
   await page.goto(`${url}/#/study/kettle-bend@${lon},${lat},19.0`);
   await sentenceLike(page, /Plan as/);
+  await page.getByRole('button', { name: 'map', exact: true }).click();
   await page.locator('.layout-lines .spot').first().waitFor({ timeout: 60_000 });
   await mapDrawn(page);
   await page.evaluate(watchPanels);

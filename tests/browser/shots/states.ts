@@ -87,6 +87,7 @@ export const shots: readonly Shot[] = [
   study('kettle-bend', 'half', drawer(1)),
   study('kettle-bend', 'full', drawer(2)),
   study('kettle-bend', 'plan', (page) => page.getByRole('button', { name: 'plan', exact: true }).click()),
+  study('kettle-bend', 'map', (page) => page.getByRole('button', { name: 'map', exact: true }).click()),
   study('kettle-bend', 'straight', async (page) => {
     await drawer(2)(page);
     await page.locator('.layout-row', { hasText: 'Straight haul' }).getByRole('radio').check();
