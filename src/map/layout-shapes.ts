@@ -25,6 +25,8 @@ export interface LayoutShapes {
   readonly haulFieldM: number;
   readonly keepOut: readonly (readonly LonLat[])[];
   readonly anchors: readonly { readonly id: string; readonly words: string; readonly at: LonLat }[];
+  /** Where the map has symbols of marks, which labels keep off. */
+  readonly marks: readonly LonLat[];
 }
 
 /** Share of an apparatus's length that its cab takes in the drawing. */
@@ -35,7 +37,8 @@ export function layoutShapes(study: Study, layoutId: string | null): LayoutShape
   const layout = study.layouts.find(({ id }) => id === layoutId) ?? null;
   const used = new Set(layout ? idsOf(layout) : []);
   const spots = study.spots.filter(({ id, pinned }) => used.has(id) || pinned).map((spot) => spotShape(spot, used));
-  if (!layout) return spots.length > 0 ? { ...nothing, spots } : null;
+  const marks = pointsOf(study);
+  if (!layout) return spots.length > 0 ? { ...nothing, spots, marks } : null;
   const { edge, turn, anchor, belayAnchor, handTurn } = layout.points;
   const down = study.descent ? [study.descent.end] : [];
   return {
@@ -47,6 +50,7 @@ export function layoutShapes(study: Study, layoutId: string | null): LayoutShape
     haulFieldM: layout.haulFieldM,
     keepOut: ringsOf(layout),
     anchors: anchorsOf(study, layout),
+    marks,
   };
 }
 
@@ -96,6 +100,11 @@ function ringsOf({ keepOut }: StudyLayout): LonLat[][] {
         : [];
   return rings.map((ring) => ring.map(([lon, lat]) => ({ lon: lon!, lat: lat! })));
 }
+
+const pointsOf = ({ marks }: Study): LonLat[] =>
+  marks.flatMap(({ geometry }) =>
+    geometry.type === 'Point' ? [{ lon: geometry.coordinates[0]!, lat: geometry.coordinates[1]! }] : [],
+  );
 
 function anchorsOf({ spots, marks }: Study, layout: StudyLayout): LayoutShapes['anchors'] {
   const { anchor, turn, belayAnchor, handTurn } = layout.points;

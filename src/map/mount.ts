@@ -1,3 +1,4 @@
+import type { FeatureCollection } from 'geojson';
 import type { GeoJSONSource } from 'maplibre-gl';
 import { setWorkerUrl } from 'maplibre-gl';
 import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url';
@@ -45,9 +46,9 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
   let drawnInk: typeof ink | null = null;
   const protocol = groundProtocol(options.tiles);
   const urls = () => ({ ground: protocol.groundUrl(issue), contours: protocol.contourUrl(issue, units) });
-  const nothing = { type: 'FeatureCollection', features: [] } as const;
+  const nothing: FeatureCollection = { type: 'FeatureCollection', features: [] };
   const first = mapStyle(
-    { district, ink, relief, basemap: null, roadside: { ...nothing, features: [] }, selected },
+    { district, ink, relief, basemap: null, roadside: nothing, labelRoom: nothing, selected },
     urls(),
   );
   const map = makeMap(
@@ -77,7 +78,8 @@ export function mount(element: HTMLElement, options: MapOptions): MapHandle {
   const restyle = (whole = false): void => {
     ringed = selected;
     const scene = { district: { ...district, sites: drawnSites.forStyle() }, ink, relief, selected };
-    map.setStyle(mapStyle({ ...scene, basemap: basemap.parts(), roadside: roadside.data() }, urls()), { diff: !whole });
+    const drawn = { basemap: basemap.parts(), roadside: roadside.data(), labelRoom: layout.room() };
+    map.setStyle(mapStyle({ ...scene, ...drawn }, urls()), { diff: !whole });
     tellSources();
   };
 

@@ -3,7 +3,7 @@ import { ringPaths, ringRadius } from '../plan/index.ts';
 import type { MapInk } from './ink.ts';
 import { putImage } from './put-image.ts';
 
-/** A clear image as wide as a road is drawn from afar: it shows nothing and takes room. */
+/** A clear image as wide as a road is drawn from afar, 7 pixels: it shows nothing and takes room. */
 export const ROAD_ROOM = 'road-room';
 const looks = ['low', 'steep', 'high', 'undecided'] as const;
 

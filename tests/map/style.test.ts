@@ -43,6 +43,7 @@ const sceneIn = (inInk: MapInk): MapScene => ({
   relief: false,
   basemap: null,
   roadside: { ...nothing, features: [] },
+  labelRoom: { ...nothing, features: [] },
   selected: null,
 });
 const urls = { ground: 'ground1://ground/1/-/{z}/{x}/{y}', contours: 'ground1://contours/1/us/{z}/{x}/{y}' };

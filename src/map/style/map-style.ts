@@ -1,10 +1,11 @@
 import type { Feature, FeatureCollection } from 'geojson';
-import type { StyleSpecification } from 'maplibre-gl';
+import type { LayerSpecification, StyleSpecification } from 'maplibre-gl';
 import type { BasemapParts } from '../basemap/index.ts';
 import type { MapDistrict } from '../district.ts';
 import type { MapInk } from '../ink.ts';
 import { markFeatures } from '../mark-features.ts';
 import { siteFeatures } from '../site-features.ts';
+import { ROAD_ROOM } from '../site-rings.ts';
 import { featureLayers } from './feature-layers.ts';
 import { groundLayers } from './ground-layers.ts';
 import { markLayers } from './mark-layers.ts';
@@ -20,6 +21,8 @@ export interface MapScene {
   readonly relief: boolean;
   readonly basemap: BasemapParts | null;
   readonly roadside: FeatureCollection;
+  /** Points where names of the map leave room for what is drawn over it. */
+  readonly labelRoom: FeatureCollection;
   /** Id of the site that is selected, or null. */
   readonly selected: string | null;
 }
@@ -34,7 +37,7 @@ export interface GroundUrls {
  * basemap that a person switched on.
  */
 export function mapStyle(scene: MapScene, urls: GroundUrls): StyleSpecification {
-  const { district, ink, relief, basemap, roadside, selected } = scene;
+  const { district, ink, relief, basemap, roadside, labelRoom, selected } = scene;
   const { west, south, east, north } = district.elevationBounds;
   const bounds: [number, number, number, number] = [west, south, east, north];
   const ground = { tiles: [urls.ground], bounds, tileSize: 256, maxzoom: district.tileMaxZoom };
@@ -54,6 +57,7 @@ export function mapStyle(scene: MapScene, urls: GroundUrls): StyleSpecification 
       roadside: { type: 'geojson', data: roadside },
       marks: { type: 'geojson', data: markFeatures(district.marks) },
       sites: { type: 'geojson', data: siteFeatures(district.sites) },
+      'label-room': { type: 'geojson', data: labelRoom },
     },
     ...(relief ? { terrain: { source: 'relief', exaggeration: 1 } } : {}),
     layers: [
@@ -65,9 +69,18 @@ export function mapStyle(scene: MapScene, urls: GroundUrls): StyleSpecification 
       ...roadsideLayers(ink),
       ...markLayers(ink),
       ...siteLayers(ink, selected, district.sites.length, roadNameLayers(ink)),
+      labelRoomLayer,
     ],
   };
 }
+
+/** Placed before every name, so that names keep off it; it shows nothing. */
+const labelRoomLayer: LayerSpecification = {
+  id: 'label-room',
+  type: 'symbol',
+  source: 'label-room',
+  layout: { 'icon-image': ROAD_ROOM, 'icon-size': 2, 'icon-allow-overlap': true, 'icon-padding': 0 },
+};
 
 /** Everything but the elevation's box, so that shading ends at a neat line. */
 function outside([west, south, east, north]: [number, number, number, number]): Feature {
