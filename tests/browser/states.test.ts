@@ -44,7 +44,12 @@ describe.skipIf(withoutChromium())('what opens on the screens', () => {
         if (key !== 'v') await page.mouse.click(x - 50, y + 40);
       };
       await put('t');
-      await page.getByRole('region', { name: 'Mark: tree' }).waitFor({ state: 'attached' });
+      const panel = page.getByRole('region', { name: 'Mark: tree' });
+      await panel.waitFor();
+      // Its head and first field are in sight as soon as it is there.
+      const field = (await panel.getByLabel('Trunk, in').boundingBox())!;
+      expect((await panel.boundingBox())!.y).toBeGreaterThanOrEqual(0);
+      expect(field.y + field.height).toBeLessThanOrEqual(foot);
       await sound('a mark in hand');
       await page.keyboard.press('Escape');
       await put('z');

@@ -3,6 +3,7 @@ import { useActions } from '../desk-context.ts';
 import { useBook, useReading, useTool } from '../state/index.ts';
 import { Field } from './Field.tsx';
 import { type FieldUnit, fieldUnits, shownSize, typedSize } from './size-field.ts';
+import { useInSight } from './use-in-sight.ts';
 
 const tall: readonly MarkRecord['kind'][] = ['tree', 'rock', 'pole', 'wire', 'wall', 'step', 'barrier'];
 
@@ -13,6 +14,7 @@ export function MarkPanel() {
   const id = useTool((state) => state.markId);
   const tool = useTool((state) => state.tool);
   const units = useReading((state) => state.units);
+  const panel = useInSight<HTMLElement>(id);
   if (!mark || mark.id !== id) return null;
   const words = mark.name ?? mark.kind;
   const edit = (set: Partial<Omit<MarkRecord, 'id'>>, what: string): void =>
@@ -23,7 +25,7 @@ export function MarkPanel() {
   };
   const { small, large } = fieldUnits(units);
   return (
-    <section className="block panel mark-panel" aria-label={`Mark: ${words}`}>
+    <section ref={panel} className="block panel mark-panel" aria-label={`Mark: ${words}`}>
       <div className="block-head">
         <h2>{mark.kind}</h2>
         <button type="button" className="key-quiet" onClick={() => desk.marks.take(null)}>

@@ -5,6 +5,7 @@ import { useActions } from '../desk-context.ts';
 import { useBook, useReading, useTool } from '../state/index.ts';
 import { Field } from './Field.tsx';
 import { fieldUnits, shownSize, typedSize } from './size-field.ts';
+import { useInSight } from './use-in-sight.ts';
 
 const kinds: readonly SupportPlaceRecord['kind'][] = ['landing zone', 'staging', 'parking'];
 
@@ -15,6 +16,7 @@ export function PlacePanel() {
   const tool = useTool((state) => state.tool);
   const place = useBook((state) => (id === null ? undefined : state.supportPlaces.get(id)));
   const units = useReading((state) => state.units);
+  const panel = useInSight<HTMLElement>(id);
   if (!place) return null;
   const edit = (set: Partial<Omit<SupportPlaceRecord, 'id'>>, what: string): void =>
     desk.marks.editPlace(place.id, set, `${what} of ${place.name}`);
@@ -31,7 +33,7 @@ export function PlacePanel() {
     />
   );
   return (
-    <section className="block panel mark-panel" aria-label={`Place: ${place.name}`}>
+    <section ref={panel} className="block panel mark-panel" aria-label={`Place: ${place.name}`}>
       <div className="block-head">
         <h2>{place.kind}</h2>
         <button type="button" className="key-quiet" onClick={() => desk.marks.take(null)}>
