@@ -125,6 +125,11 @@ describe.skipIf(withoutChromium())('the study', () => {
     await page.locator('svg.profile-drawing').waitFor();
     await page.keyboard.press('j');
     await drawing.waitFor();
+    // A check has its work where the plan view was, and the profile under it: nothing lies over its keys.
+    await page.getByRole('button', { name: 'Check and sign off' }).click();
+    await page.locator('svg.profile-drawing').waitFor();
+    expect(await drawing.count()).toBe(0);
+    await page.getByRole('button', { name: 'cannot reach it' }).click({ trial: true });
   }, 90_000);
 
   test('a station under the mouse on the profile shows on the map', async () => {

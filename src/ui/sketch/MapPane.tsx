@@ -26,7 +26,7 @@ export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
   const ruleName = useGiven((state) => state.ruleName);
   const screen = usePlace((state) => state.screen);
   const upper = useUpper();
-  const isCovered = screen === 'study' && upper !== 'map';
+  const isCovered = upper !== 'map';
   const armed = useTool((state) => state.tool !== 'look');
 
   useEffect(() => useBasemap.subscribe(({ basemap }) => void map.current?.setBasemap(basemap)), []);
@@ -55,7 +55,7 @@ export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
       {gone !== null && !isCovered && <MapGone why={gone} again={again} />}
       {screen !== 'open' && <MapFlag />}
       {screen === 'survey' && <Stencil />}
-      {screen === 'study' && upper === 'plan' && (
+      {upper === 'plan' && (
         <Suspense>
           <PlanPane light={light} />
         </Suspense>

@@ -14,15 +14,16 @@ const subscribe = (changed: () => void): (() => void) => {
 
 /**
  * As somebody chose; until then plan view and profile where a desk has room for a site of the book, and the map where a point is still
- * being placed. A tool in hand needs the map.
+ * being placed. A tool in hand needs the map, and a check has the profile alone under its work.
  */
 export function useUpper(): Upper {
   const hasRoom = useSyncExternalStore(subscribe, () => matchMedia(query).matches);
   const chosen = useSketch((state) => state.upper);
+  const isStudy = usePlace(({ screen }) => screen === 'study');
   const isSite = usePlace(({ subject }) => subject?.kind === 'site');
   const isThere = useStudy((state) => isAwaited(state) || Boolean(state.answer?.study.bench));
   const isArmed = useTool(({ tool }) => tool !== 'look');
-  if (isArmed) return 'map';
+  if (!isStudy || isArmed) return 'map';
   const upper = chosen ?? (hasRoom && isSite && isThere ? 'plan' : 'map');
   return upper === 'plan' && hasRoom ? 'pair' : upper;
 }
