@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { readFile, writeFile } from 'node:fs/promises';
 import { type Book, restoreBook } from '../src/book/index.ts';
 import { applyUpdate, emptyState, snapshotOf } from '../src/book/merge/index.ts';
@@ -52,7 +53,9 @@ async function makeBook(folder: string): Promise<void> {
     },
     'the demo district',
   );
-  const updates = logOfBook(book, { actor: 'demo', who: 'Demo', device: 'demo', atMs: MADE_AT_MS });
+  // Another content is another writer, so that devices that took in different ones can still be merged.
+  const content = createHash('sha256').update(JSON.stringify(book)).digest('hex').slice(0, 12);
+  const updates = logOfBook(book, { actor: `demo-${content}`, who: 'Demo', device: 'demo', atMs: MADE_AT_MS });
   const state = emptyState();
   for (const update of updates) applyUpdate(state, update, 'the demo district');
   const bytes = await writeBookFile(

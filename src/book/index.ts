@@ -1,4 +1,5 @@
 export * from './angle-rules.ts';
+export * from './brought.ts';
 export * from './checks/index.ts';
 export * from './fleet.ts';
 export * from './kit.ts';

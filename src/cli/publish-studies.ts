@@ -1,4 +1,4 @@
-import { type Book, defaultAngleRule, live, settingsOf } from '../book/index.ts';
+import { type Book, defaultAngleRule, districtNameOf, live, settingsOf } from '../book/index.ts';
 import type { ByteSource } from '../io/index.ts';
 import type { FolderInMaking } from '../io/node/index.ts';
 import {
@@ -64,10 +64,10 @@ async function workedOut(
   const signal = new AbortController().signal;
   const settings = settingsOf(book);
   const invented = settings?.invented ?? false;
-  const name = (settings?.district ?? '').replace(/ \(invented\)$/, invented ? '' : '$&');
+  const name = districtNameOf(book);
   const each = elevation.map((raster) => rasterOptions(facts, raster));
-  const files = { elevation, each, options: {}, roads: 'roads.geojson', marks: null, sites: null };
-  const source = { name, invented, files, posts: null, book, units: settings?.units ?? 'us', rule: defaultAngleRule };
+  const files = { elevation, each, options: {}, roads: 'roads.geojson', marks: null };
+  const source = { name, invented, files, book, units: settings?.units ?? 'us', rule: defaultAngleRule };
   const { pack, complaints } = await functions.open({ source, keeping: false }, signal);
   for (const complaint of complaints) say(complaint);
   const stems = fileStems(live(book, 'sites').map(({ id }) => id));
@@ -154,7 +154,7 @@ function openerOf(roads: string): PublishOpener {
         },
       };
     },
-    text: async () => roads,
+    whole: async () => new TextEncoder().encode(roads),
     pool: null,
     broken: () => broken,
     close: () => Promise.all(opened.map((one) => one.close?.())),

@@ -3,23 +3,18 @@ import type { Mark } from '../book/index.ts';
 import {
   type ByteSource,
   type DecodePool,
-  type DistrictResources,
   type ElevationOptions,
   type ElevationSource,
   type LonLatBox,
+  memorySource,
   openElevation,
+  readBookFile,
   readMarks,
-  readResources,
   readRoads,
-  readSites,
-  resourcesOn,
-  type SiteList,
 } from '../io/index.ts';
 import { indexRoads, type RoadIndex } from '../road/index.ts';
-import { type Resources, shippedResources } from '../study/index.ts';
 import type { SurfaceInfo } from '../terrain/index.ts';
 import { UserError } from '../units/index.ts';
-import { type RoadPosts, readPosts } from './call/read-posts.ts';
 import { mapFeatures, roadFeatures, roadsBounds } from './road-features.ts';
 import { finestZoom } from './tiles/index.ts';
 
@@ -34,18 +29,8 @@ export interface DistrictFiles {
   readonly each?: readonly ElevationOptions[];
   readonly roads: Origin | null;
   readonly marks: Origin | null;
-  readonly sites: Origin | null;
-  /** Mile markers of the roads; they go into the book with the sites. */
-  readonly posts?: Origin | null;
-  /** Fleet, kit, stations and response of the district, null for the shipped ones. */
-  readonly resources?: ResourceOrigins | null;
-}
-
-export interface ResourceOrigins {
-  readonly fleet: Origin;
-  readonly kit: Origin;
-  readonly stations: Origin;
-  readonly response: Origin;
+  /** A whole book file that comes with the district; left out where none does. */
+  readonly book?: Origin;
 }
 
 /** What a map and a page need to know of an opened district; GeoJSON in WGS 84 longitude, latitude. */
@@ -59,10 +44,8 @@ export interface DistrictView {
   /** Box of the roads that lie on the elevation, null where there are none. */
   readonly roadsBounds: LonLatBox | null;
   readonly marks: readonly Mark[];
-  /** The district's name and its sites, null where no list of sites was given. */
-  readonly list: SiteList | null;
-  /** Mile markers by road; none where no file of them was given. */
-  readonly posts: readonly RoadPosts[];
+  /** Every edit of the book file, for the store to check and take in; none where no such file was given. */
+  readonly updates: readonly unknown[];
 }
 
 /** An opened district as the worker keeps it. */
@@ -70,19 +53,21 @@ export interface District {
   readonly sources: readonly ElevationSource[];
   readonly roads: RoadIndex;
   readonly marks: readonly Mark[];
-  /** Who comes to a road, with what: the same object each time for the same road. */
-  resourcesFor(road: string | null): Resources;
   readonly view: DistrictView;
 }
 
 /** How bytes are reached where the code runs: in a browser's worker, or in a test. */
 export interface Opener {
   bytes(origin: Origin): ByteSource;
-  text(origin: Origin, signal: AbortSignal): Promise<string>;
+  /** A small file at once. */
+  whole(origin: Origin, signal: AbortSignal): Promise<Uint8Array<ArrayBuffer>>;
   readonly pool: DecodePool | null;
 }
 
-export const nameOf = (origin: Origin): string =>
+const textOf = async (origin: Origin, opener: Opener, signal: AbortSignal): Promise<string> =>
+  new TextDecoder().decode(await opener.whole(origin, signal));
+
+const nameOf = (origin: Origin): string =>
   typeof origin === 'string' ? (origin.split('/').at(-1) ?? origin) : origin.name;
 
 /** Opens a district whole or not at all: whatever fails, what was opened before stays as it was. */
@@ -91,6 +76,9 @@ export async function openDistrict(files: DistrictFiles, opener: Opener, signal:
     throw new UserError('no-elevation', 'No elevation file was given; choose a GeoTIFF of bare-earth heights.');
   }
   const sources: ElevationSource[] = [];
+  // It is on its way while the rasters are; a failure is told below.
+  const reading = files.book ? updatesOf(files.book, opener, signal) : Promise.resolve([]);
+  reading.catch(() => {});
   try {
     for (const [i, origin] of files.elevation.entries()) {
       const options = { ...files.options, ...files.each?.[i] };
@@ -98,12 +86,9 @@ export async function openDistrict(files: DistrictFiles, opener: Opener, signal:
     }
     sources.sort((a, b) => a.info.cellM - b.info.cellM);
     const network = files.roads
-      ? readRoads(await opener.text(files.roads, signal), nameOf(files.roads))
+      ? readRoads(await textOf(files.roads, opener, signal), nameOf(files.roads))
       : { ways: [], features: [] };
-    const marks = files.marks ? readMarks(await opener.text(files.marks, signal), nameOf(files.marks)) : [];
-    const list = files.sites ? readSites(await opener.text(files.sites, signal), nameOf(files.sites)) : null;
-    const posts = files.posts ? readPosts(await opener.text(files.posts, signal), nameOf(files.posts)) : [];
-    const resources = files.resources ? await resourcesFrom(files.resources, opener, signal) : null;
+    const marks = files.marks ? readMarks(await textOf(files.marks, opener, signal), nameOf(files.marks)) : [];
     const bounds = unionOf(sources.map((source) => source.bounds));
     const view: DistrictView = {
       elevation: sources.map((source) => source.info),
@@ -113,39 +98,19 @@ export async function openDistrict(files: DistrictFiles, opener: Opener, signal:
       features: mapFeatures(network),
       roadsBounds: roadsBounds(network, (at) => sources[0]!.covers(at)),
       marks,
-      list,
-      posts,
+      updates: await reading,
     };
-    return { sources, roads: indexRoads(network), marks, resourcesFor: resourcesByRoad(resources), view };
+    return { sources, roads: indexRoads(network), marks, view };
   } catch (error) {
     await closeAll(sources);
     throw error;
   }
 }
 
-function resourcesByRoad(district: DistrictResources | null): District['resourcesFor'] {
-  const found = new Map<string | null, Resources>();
-  return (road) => {
-    const known = found.get(road);
-    if (known || !district) return known ?? shippedResources;
-    const made = resourcesOn(district, road);
-    found.set(road, made);
-    return made;
-  };
-}
-
-async function resourcesFrom(
-  origins: ResourceOrigins,
-  opener: Opener,
-  signal: AbortSignal,
-): Promise<DistrictResources> {
-  const named = async (origin: Origin) => ({ name: nameOf(origin), text: await opener.text(origin, signal) });
-  return readResources({
-    fleet: await named(origins.fleet),
-    kit: await named(origins.kit),
-    stations: await named(origins.stations),
-    response: await named(origins.response),
-  });
+async function updatesOf(origin: Origin, opener: Opener, signal: AbortSignal): Promise<unknown[]> {
+  const source = memorySource(await opener.whole(origin, signal), nameOf(origin));
+  const { log } = await readBookFile(source, signal);
+  return (log ?? []).map((line) => JSON.parse(line));
 }
 
 /** Lets go of the files of a district. */

@@ -1,4 +1,4 @@
-export { postsOfBook, type RoadPosts } from './call/read-posts.ts';
+export { postsOfBook, type RoadPosts } from './call/posts-of-book.ts';
 export { connect, type WorkerClient } from './connect.ts';
 export type { DistrictFiles, DistrictView, Opener, Origin } from './district.ts';
 export { type BookFileRead, type FileFunctions, fileFunctions } from './file-functions.ts';

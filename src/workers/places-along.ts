@@ -1,6 +1,6 @@
 import type { LonLat } from '../geo/index.ts';
 import { type Calibration, calibrate, mileAt, type RoadIndex, type RoadPlace, roadAt } from '../road/index.ts';
-import type { RoadPosts } from './call/read-posts.ts';
+import type { RoadPosts } from './call/posts-of-book.ts';
 
 /** Positions, and the mile markers that the book has. */
 export interface AlongAsk {

@@ -4,7 +4,16 @@ import { type LonLat, localPlane } from '../geo/index.ts';
 import { groundOfSite, type LonLatBox, type StudyRequest } from '../io/index.ts';
 import { type Conditions, fairConditions } from '../rigging/index.ts';
 import { roadAt } from '../road/index.ts';
-import { completeStudy, fieldOfBook, type GroundWork, type Pins, type Study, standUp } from '../study/index.ts';
+import {
+  completeStudy,
+  fieldOfBook,
+  type GroundWork,
+  type Pins,
+  resourcesOfBook,
+  type Study,
+  shippedResources,
+  standUp,
+} from '../study/index.ts';
 import { type UnitSystem, UserError } from '../units/index.ts';
 import { breath } from './breath.ts';
 import {
@@ -18,7 +27,6 @@ import {
 import { draftKeeper } from './draft-keeper.ts';
 import { type Measured, measure } from './measure.ts';
 import { type AlongAsk, type PlaceAlong, placesAlong } from './places-along.ts';
-import { resourcesWith } from './resources-with.ts';
 import { type RoadsideAsk, type RoadsideReader, roadsideReader, type StretchInView } from './roadside/index.ts';
 import { type SideAsked, sideOfAsk } from './side-of-ask.ts';
 import { studyShapes } from './study-shapes.ts';
@@ -69,7 +77,7 @@ export interface StudyFunctions<Tile> {
   draft(ask: StudyAsk, signal: AbortSignal): Promise<DraftAnswer>;
   /** Other marks on the same district: the book's, in place of the file's. */
   marks(marks: readonly Mark[], signal: AbortSignal): Promise<void>;
-  /** The book's fleet, kit, arrivals, response table, rates, events, readings and sign-offs in place of the files' and the shipped ones; what it lacks stays. */
+  /** The book's fleet, kit, arrivals, response table, rates, events, readings and sign-offs in place of the shipped ones; what it lacks stays. */
   resources(book: Book, signal: AbortSignal): Promise<void>;
   /** Length, bearing and rise from one position to another. */
   measure(ends: readonly [LonLat, LonLat], signal: AbortSignal): Promise<Measured>;
@@ -114,7 +122,7 @@ export function studyFunctions<Tile extends object>(
   };
   /** A question in the terms of the study, and what its ground hangs on. */
   const questionFor = (ask: StudyAsk) => {
-    const { roads, marks, resourcesFor } = opened();
+    const { roads, marks } = opened();
     const place = roadAt(roads, ask.at);
     if (!place.ok) throw place.error;
     const side = sideOfAsk(ask.side, ask.at, place.value);
@@ -129,7 +137,7 @@ export function studyFunctions<Tile extends object>(
       siteId = null,
     } = ask;
     const road = place.value.route.name;
-    const resources = book ? resourcesWith(book, road, resourcesFor(road)) : resourcesFor(road);
+    const resources = book ? resourcesOfBook(book, road) : shippedResources;
     const events = book ? live(book, 'events') : [];
     const field = book && fieldOfBook(book, siteId, ask.today ?? dayOf(new Date()));
     const request = {

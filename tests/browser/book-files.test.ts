@@ -124,7 +124,9 @@ describe.skipIf(withoutChromium())('files into the book and out of it', () => {
     const neighbour = String(await written(page, 'Write the page'));
     for (const name of sites) expect(neighbour).toContain(name);
     const copy = await readBook(memorySource(await written(page, 'Write the copy'), 'copy'));
-    expect([copy.file!.manifest.content, copy.file!.log, copy.book]).toEqual(['reading copy', null, book]);
+    // Whole, a book lacks the edit that brought its crash records in.
+    expect([copy.file!.manifest.content, copy.file!.log]).toEqual(['reading copy', null]);
+    expect(copy.book.tables).toEqual(book.tables);
     await page.getByText(`All ${sites.length} sites`).click();
     await page.getByLabel('Kettle Bend').check();
     const one = read(await written(page, 'Write GPX'), 'out.gpx').filter(({ wants }) => wants === 'side');
@@ -145,12 +147,12 @@ describe.skipIf(withoutChromium())('files into the book and out of it', () => {
     for (const format of formats) expect(String(await written(page, `Write ${format}`))).not.toContain('2020-02-03');
     const without = await readBook(memorySource(await written(page, 'Write the book'), 'book'));
     expect([without.book.tables.crashes, without.file!.manifest.leftOut.crashes]).toEqual([[], true]);
-    await page.getByLabel('crash points (1)').check();
+    await page.getByLabel('crash points (70)').check();
     const geojson = String(await written(page, 'Write GeoJSON'));
     expect(geojson).toContain('2020-02-03');
     const whole = await readBook(memorySource(await written(page, 'Write the book'), 'book'));
-    expect(whole.book.tables.crashes).toEqual([
-      expect.objectContaining({ on: '2020-02-03', severity: 'serious', at: { lon: -128.02, lat: 44.0012 } }),
+    expect(whole.book.tables.crashes.filter(({ on }) => on === '2020-02-03')).toEqual([
+      expect.objectContaining({ severity: 'serious', at: { lon: -128.02, lat: 44.0012 } }),
     ]);
     for (const text of [geojson, JSON.stringify(whole.book)]) expect(text).not.toMatch(/ABC-123|Doe/);
   }, 60_000);

@@ -5,6 +5,7 @@ import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import sirv from 'sirv';
 import { policyFor } from '../../config/csp.mjs';
+import { demoBook, wholeBookFile } from '../helpers/demo-book.ts';
 import { root, startApp } from './app.ts';
 
 /** The built app on a server of the test's own: it can go away, come back, serve another version and few sites. */
@@ -25,8 +26,9 @@ export async function callServer(folder: string): Promise<CallServer> {
   const app = await startApp();
   await app.stop();
   cpSync(join(root, 'dist'), folder, { recursive: true });
-  const list = JSON.parse(readFileSync(join(root, 'data/demo/sites.json'), 'utf8'));
-  const few = JSON.stringify({ ...list, sites: list.sites.filter(({ id }: { id: string }) => SITES.includes(id)) });
+  const book = await demoBook();
+  const sites = book.tables.sites.filter(({ id }) => SITES.includes(id));
+  const few = await wholeBookFile({ ...book, tables: { ...book.tables, sites } });
   let gone: RegExp | null = null;
   let server: Server;
   const setHeaders = (response: { setHeader(name: string, value: string): void }, path: string): void => {
@@ -40,7 +42,7 @@ export async function callServer(folder: string): Promise<CallServer> {
       const miss = (): void => void response.writeHead(404).end();
       const path = request.url!.split('?')[0]!;
       if (gone?.test(path)) return miss();
-      if (path === '/demo/sites.json') return void response.setHeader('etag', '"few"').end(few);
+      if (path === '/demo/tamarrow.brinkbook') return void response.setHeader('etag', '"few"').end(few);
       if (!path.startsWith('/demo/')) return files(request, response, miss);
       request.url = request.url!.slice('/demo'.length);
       return demo(request, response, miss);

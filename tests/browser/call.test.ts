@@ -90,7 +90,7 @@ describe.skipIf(withoutChromium())('the call view on a phone', () => {
   }, 120_000);
 
   test('another weather is worked out in place and improves nothing; night is worked out anew', async () => {
-    const page = await visit('#site=kettle-bend');
+    const page = await visit('#site=third-culvert');
     const hold = async (): Promise<number> => {
       const words = await page.locator('.conditions .on small').textContent();
       return words === 'no anchor' ? 0 : Number(/[\d.]+/.exec(words!)![0]);

@@ -55,7 +55,7 @@ describe.skipIf(withoutChromium())('without a network', () => {
     const site = `${server.url}/call/#site=kettle-bend`;
     await page.goto(site);
     const online = await planOf(page);
-    expect(online).toMatch(/^Plan as steep/);
+    expect(online).toMatch(/Plan as high/);
     await server.leave();
     try {
       context = await device('one');
@@ -96,10 +96,10 @@ describe.skipIf(withoutChromium())('without a network', () => {
     await kept(page);
     const wire = await context.newCDPSession(page);
     await wire.send('Storage.clearDataForOrigin', { origin: server.url, storageTypes: 'cache_storage' });
-    await page.route('**/demo/recipe.sha256', (route) => route.abort());
+    await page.route('**/demo/book.sha256', (route) => route.abort());
     await page.reload();
     await page.getByText('This browser has cleared what was kept (3 sites of Tamarrow Fire District').waitFor();
-    await page.unroute('**/demo/recipe.sha256');
+    await page.unroute('**/demo/book.sha256');
     await page.reload();
     await kept(page);
     expect(await page.getByText('has cleared').count()).toBe(0);

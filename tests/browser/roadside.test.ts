@@ -23,7 +23,8 @@ describe.skipIf(withoutChromium())('the roadside check on a phone', () => {
   const typed = (page: Page, value: number) => page.locator('.dial-typed input').fill(String(value));
 
   test('a worse angle counts at once, a better one after two readings, a name and a reason', async () => {
-    const { page, complaints, close } = await openPage(here.browser, `${here.url}/#/check/kettle-bend`, phone);
+    // Nobody has measured here yet.
+    const { page, complaints, close } = await openPage(here.browser, `${here.url}/#/check/tender-verge`, phone);
     await heading(page, 'Tape from the edge to the anchor');
     const angle = await computedAngle(page);
     await page.getByRole('button', { name: 'cannot reach it' }).click();

@@ -42,7 +42,8 @@ describe.skipIf(withoutChromium())('sharing', () => {
     expect(sheet.text).not.toMatch(/<script|https?:\/\/(?!www\.w3\.org)/);
     const places = await given(page, 'GPX');
     expect(places.name).toBe('kettle-bend.gpx');
-    expect(places.text.match(/<wpt /g)).toHaveLength(1);
+    // The site with the sign and the two trees that belong to it.
+    expect(places.text.match(/<wpt /g)).toHaveLength(4);
     expect((await given(page, 'KML')).text).toContain('<name>Kettle Bend</name>');
 
     const copy = async (what: string): Promise<string> => {

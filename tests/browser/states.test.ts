@@ -63,7 +63,7 @@ describe.skipIf(withoutChromium())('what opens on the screens', () => {
       for (const [hash, words] of [
         ['#/survey', /sites on/],
         ['#/open', /Open your own/],
-        ['#/study/kettle-bend', /Plan as/],
+        ['#/study/tender-verge', /Plan as/],
       ] as const) {
         await page.goto(`${here.url}/${hash}`);
         await sentenceLike(page, words);

@@ -7,6 +7,8 @@ import { openPage, sentence, sentenceLike, smallDesk } from './page.ts';
 
 /** A shared machine may take a while. */
 const patient = { timeout: 20_000 };
+/** Planned as steep by what is computed alone; Kettle Bend was measured. */
+const unmeasured = 'tender-verge';
 
 describe.skipIf(withoutChromium())('the study', () => {
   const here = appInChromium();
@@ -24,7 +26,7 @@ describe.skipIf(withoutChromium())('the study', () => {
     );
 
   test('rule and conditions take effect at once and never better a result', async () => {
-    const page = await visit('kettle-bend');
+    const page = await visit(unmeasured);
     const before = await sentence(page);
     await page.getByLabel('ice', { exact: true }).check();
     await changed(page, before);
@@ -39,7 +41,7 @@ describe.skipIf(withoutChromium())('the study', () => {
   }, 90_000);
 
   test('straight and turned stand side by side; the chosen one is drawn and its numbers follow', async () => {
-    const page = await visit('kettle-bend');
+    const page = await visit(unmeasured);
     expect(await page.locator('.layout-row').count()).toBe(2);
     await page.locator('.layout-row', { hasText: 'Straight haul' }).getByRole('radio').check();
     await expect.poll(() => page.locator('.layout-row.is-chosen').textContent(), patient).toContain('Straight haul');
@@ -48,7 +50,7 @@ describe.skipIf(withoutChromium())('the study', () => {
   }, 90_000);
 
   test('every number answers why, in the margin; Escape closes it and gives the number back', async () => {
-    const page = await visit('kettle-bend');
+    const page = await visit(unmeasured);
     const resets = page.locator('.layout-row .figure-key', { hasText: /reset/ }).first();
     await resets.click();
     const why = page.locator('#why');
@@ -63,7 +65,7 @@ describe.skipIf(withoutChromium())('the study', () => {
   }, 120_000);
 
   test('a steeper clinometer angle changes the sentence at once, over a reload, and is undone as one command', async () => {
-    const page = await visit('kettle-bend');
+    const page = await visit(unmeasured);
     const row = page.locator('.taken tr', { hasText: 'Governing angle' });
     await row.getByRole('button', { name: 'tap to enter' }).click();
     const form = page.getByRole('form', { name: 'Reading: Governing angle' });
@@ -89,7 +91,7 @@ describe.skipIf(withoutChromium())('the study', () => {
   }, 90_000);
 
   test('an anchor pinned from the list stays, the rest follows', async () => {
-    const page = await visit('kettle-bend');
+    const page = await visit(unmeasured);
     const anchor = page.locator('.pin-row', { hasText: 'Anchor' }).first();
     await anchor.locator('select').first().selectOption({ index: 3 });
     await page.getByRole('button', { name: 'Anchor pinned' }).first().waitFor();

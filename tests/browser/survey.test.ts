@@ -134,9 +134,10 @@ describe.skipIf(withoutChromium())('the survey', () => {
     await sentenceLike(page, /patient point|Plan as/);
     await page.getByRole('button', { name: 'no patient point' }).waitFor();
     const marked = await page.locator('.marks-of button').allTextContents();
-    expect(marked.sort()).toEqual(['barrier', 'soft ground', 'tree']);
+    // The sign and two of the trees were there before.
+    expect(marked.sort()).toEqual(['barrier', 'curve warning', 'soft ground', 'tree', 'tree', 'tree']);
     for (let i = 0; i < 5; i++) await page.keyboard.press('Control+z');
-    await expect.poll(() => page.locator('.marks-of button').count(), patient).toBe(0);
+    await expect.poll(() => page.locator('.marks-of button').count(), patient).toBe(3);
   }, 120_000);
 
   /** Middle of an element on the screen, pixels. */

@@ -16,7 +16,7 @@ export function fileOpener(): Opener {
       opened.push(source);
       return source;
     },
-    text: (origin) => readFile(origin as string, 'utf8'),
+    whole: async (origin) => new Uint8Array(await readFile(origin as string)),
     pool: null,
   };
 }

@@ -7,6 +7,7 @@ import { geodesicM, localPlane } from '../../src/geo/index.ts';
 import { indexRoads, type RoadNetwork } from '../../src/road/index.ts';
 import { studyFunctions } from '../../src/workers/index.ts';
 import { roadStretches, thinLine } from '../../src/workers/roadside/index.ts';
+import { demoSite } from '../helpers/demo-book.ts';
 import { fileOpener } from '../helpers/file-opener.ts';
 
 const demo = (name: string): string => join(fileURLToPath(new URL('../../data/demo/', import.meta.url)), name);
@@ -16,7 +17,6 @@ const files = {
   options: {},
   roads: demo('roads.geojson'),
   marks: null,
-  sites: demo('sites.json'),
 };
 const never = new AbortController().signal;
 const rank = ['low', 'steep', 'high'];
@@ -29,8 +29,8 @@ describe('the roadside along a road', () => {
   let view: { west: number; east: number; south: number; north: number };
 
   beforeAll(async () => {
-    const { list } = await functions.open(files, never);
-    site = list!.sites.find(({ id }) => id === 'kettle-bend')!;
+    await functions.open(files, never);
+    site = (await demoSite('kettle-bend')).place;
     view = { west: site.lon - 0.004, east: site.lon + 0.004, south: site.lat - 0.003, north: site.lat + 0.003 };
     const found = await functions.stretches(view, never);
     const { toLocal } = localPlane(site);

@@ -4,9 +4,11 @@ import { fileURLToPath } from 'node:url';
 import type { LineString } from 'geojson';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { defaultAngleRule, emptyBook, restoreBook } from '../../src/book/index.ts';
+import { applyUpdate, emptyState, readUpdate, snapshotOf } from '../../src/book/merge/index.ts';
 import { localPlane } from '../../src/geo/index.ts';
 import { fairConditions } from '../../src/rigging/index.ts';
 import { type StudyAsk, studyFunctions, transferListOf } from '../../src/workers/index.ts';
+import { demoBook, demoSite } from '../helpers/demo-book.ts';
 import { fileOpener } from '../helpers/file-opener.ts';
 
 const demo = (name: string): string => join(fileURLToPath(new URL('../../data/demo/', import.meta.url)), name);
@@ -16,13 +18,6 @@ const files = {
   options: {},
   roads: demo('roads.geojson'),
   marks: demo('marks.geojson'),
-  sites: demo('sites.json'),
-  resources: {
-    fleet: demo('fleet.json'),
-    kit: demo('kit.json'),
-    stations: demo('stations.json'),
-    response: demo('response.json'),
-  },
 };
 const never = new AbortController().signal;
 const bitmap = async (rgba: Uint8ClampedArray, size: number) => ({ rgba, size });
@@ -31,9 +26,9 @@ describe('the functions of the study worker, called directly', () => {
   const functions = studyFunctions(opener, bitmap);
   let kettleBend: StudyAsk;
   beforeAll(async () => {
-    const { list } = await functions.open(files, never);
-    const site = list!.sites.find(({ id }) => id === 'kettle-bend')!;
-    kettleBend = { at: { lon: site.lon, lat: site.lat }, side: site.side, rule: defaultAngleRule, units: 'us' };
+    await functions.open(files, never);
+    const { lon, lat, sideAzimuthDeg } = (await demoSite('kettle-bend')).place;
+    kettleBend = { at: { lon, lat }, side: { azimuthDeg: sideAzimuthDeg }, rule: defaultAngleRule, units: 'us' };
   });
 
   test('an opened district tells the map what it needs, finest raster first', async () => {
@@ -46,6 +41,7 @@ describe('the functions of the study worker, called directly', () => {
     expect(east).toBeLessThan(view.elevationBounds.east);
     expect(south).toBeLessThan(north);
     expect(view.marks.length).toBeGreaterThan(10);
+    expect(view.updates).toEqual([]);
     // What goes to the page must survive the way.
     expect(structuredClone(view)).toEqual(view);
   });
@@ -122,6 +118,7 @@ describe('the functions of the study worker, called directly', () => {
   });
 
   test('a pinned spot and other weather are worked out on the ground that is kept', async () => {
+    await functions.resources(await demoBook(), never);
     const { study } = await functions.study(kettleBend, never);
     expect(study.given.resources).toBe('book');
     const anchor = study.layouts[0]!.anchor;
@@ -132,6 +129,7 @@ describe('the functions of the study worker, called directly', () => {
     expect(wet.profile).toEqual(study.profile);
     expect((await functions.study(kettleBend, never)).study).toEqual(study);
     await expect(functions.study({ ...kettleBend, pins: { anchor: 'nowhere' } }, never)).rejects.toThrow(/nowhere/);
+    await functions.resources(emptyBook(), never);
   });
 
   test('a draft says of the ground what the study says, tells that better hauls may come, and leaves the study as it is', async () => {
@@ -239,9 +237,18 @@ describe('the functions of the study worker, called directly', () => {
     expect(transferListOf(contours)).toEqual([contours]);
   });
 
+  test('a book file comes with its district as its edits, whole', async () => {
+    const { updates } = await functions.open({ ...files, book: demo('tamarrow.brinkbook') }, never);
+    const state = emptyState();
+    for (const update of updates) applyUpdate(state, readUpdate(update, 'the file'), 'the file');
+    expect(snapshotOf(state)).toEqual(await demoBook());
+  });
+
   test('a district that cannot be opened leaves the one that was', async () => {
     const broken = { ...files, roads: demo('crashes.csv') };
     await expect(functions.open(broken, never)).rejects.toThrow(/crashes\.csv/);
+    const noBook = { ...files, book: demo('crashes.csv') };
+    await expect(functions.open(noBook, never)).rejects.toThrow(/crashes\.csv is no book file/);
     await expect(functions.open({ ...files, elevation: [] }, never)).rejects.toMatchObject({ code: 'no-elevation' });
     expect((await functions.study(kettleBend, never)).study.sentence).toMatch(/Plan as/);
   });

@@ -5,6 +5,12 @@ import { type Book, live, rateInBounds, type SettingsRecord } from '../schema/in
 /** The book's settings; null before anybody made any. */
 export const settingsOf = (book: Book): SettingsRecord | null => live(book, 'settings')[0] ?? null;
 
+/** What a book calls its district, for where the screen says by itself that it is made up; empty where it does not say. */
+export function districtNameOf(book: Book): string {
+  const settings = settingsOf(book);
+  return (settings?.district ?? '').replace(/ \(invented\)$/, settings?.invented ? '' : '$&');
+}
+
 /** Where the book is published, ending in a slash; null where it is not. */
 export function publishedAddressOf(book: Book): string | null {
   const address = settingsOf(book)?.publishedAddress ?? null;

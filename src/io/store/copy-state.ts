@@ -1,9 +1,10 @@
+import { isBrought } from '../../book/index.ts';
 import type { Meta } from './book-disk.ts';
 
 /** Whether a copy of the book is off the device, for the reminder. */
 export interface CopyState {
   readonly state: 'empty' | 'none' | 'behind' | 'current';
-  /** Updates that no copy off the device holds. */
+  /** Updates that no copy off the device holds, but for what came with the district's files. */
   readonly changes: number;
   /** Whole days since the last copy left, by this device's clock; null where none did. */
   readonly days: number | null;
@@ -21,7 +22,7 @@ export function copyState({ vector, copyLeft }: Pick<Meta, 'vector' | 'copyLeft'
   const copied = new Map(copyLeft?.heads ?? []);
   let changes = 0;
   for (const [actor, { upTo, beyond }] of vector)
-    changes += upTo - Math.min(upTo, copied.get(actor) ?? 0) + beyond.size;
+    if (!isBrought(actor)) changes += upTo - Math.min(upTo, copied.get(actor) ?? 0) + beyond.size;
   const days = copyLeft && Math.max(0, Math.floor((nowMs - copyLeft.atMs) / DAY_MS));
   if (changes === 0) return { state: copyLeft ? 'current' : 'empty', changes, days, remind: false };
   if (!copyLeft) return { state: 'none', changes, days: null, remind: true };

@@ -1,12 +1,14 @@
-import type { Mark, MarkRecord } from '../../book/index.ts';
+import { type Book, districtNameOf, type Mark, type MarkRecord } from '../../book/index.ts';
 import type { ElevationOptions } from '../../io/index.ts';
+import { DEMO_DISTRICT } from '../../io/offline/index.ts';
+import type { OpenBook } from '../../io/store/index.ts';
 import { keptFiles } from '../../io/web/index.ts';
 import type { DistrictFiles, DistrictView } from '../../workers/index.ts';
-import { demoFiles } from '../demo.ts';
+import { demoBookFile, demoFiles } from '../demo.ts';
 import { noteOwnDistrict, ownDistrict } from '../own/own-district.ts';
 import { sentenceOf } from '../sentence-of.ts';
 import { type OpenDistrict, useBook, useDistrict, usePlace, useReads } from '../state/index.ts';
-import { demoUpdates } from './demo-updates.ts';
+import { bringDemo, bringMarks } from './bring.ts';
 import type { Deps } from './deps.ts';
 import type { Navigate } from './navigate.ts';
 import type { StudyActions } from './study-actions.ts';
@@ -29,7 +31,8 @@ export function createDistrictActions({ workers, log }: Deps, study: StudyAction
   async function open(
     files: DistrictFiles,
     bookName: string,
-    named: (view: DistrictView) => Omit<OpenDistrict, 'view'>,
+    bring: (book: OpenBook, opened: DistrictView) => Promise<unknown>,
+    named: (book: Book) => Omit<OpenDistrict, 'view'>,
   ): Promise<boolean> {
     const before = useDistrict.getState().district;
     reading?.abort();
@@ -38,17 +41,20 @@ export function createDistrictActions({ workers, log }: Deps, study: StudyAction
     set({ opening: 'Reading elevation and roads.', problem: null });
     try {
       const view = await workers.study.call('open', files, mine.signal);
-      await workers.map.call('open', { ...files, sites: null, posts: null });
+      const { book: _, ...ground } = files;
+      await workers.map.call('open', ground);
       study.clear();
       useReads.setState({ bySite: new Map() });
       set({ turning: true });
       const book = await log.open(bookName);
-      const { sites, marks } = book.book().tables;
-      // What the files bring is taken once: from then on the book counts, with all that was changed and deleted in it.
-      if (sites.length + marks.length === 0)
-        await book.receive(demoUpdates(view.list, view.marks, view.posts), 'The files');
+      await bring(book, view);
       await tellMarks();
-      set({ district: { ...named(view), view }, opening: null, turning: false, mapProblem: null });
+      set({
+        district: { ...named(book.book()), view: { ...view, updates: [] } },
+        opening: null,
+        turning: false,
+        mapProblem: null,
+      });
       return true;
     } catch (error) {
       const kept = before ? ` ${before.name} stays open.` : '';
@@ -74,8 +80,9 @@ export function createDistrictActions({ workers, log }: Deps, study: StudyAction
   async function openDemo(): Promise<boolean> {
     // At the start the address may say how the map is looked at; later that is how another district was.
     const atStart = useDistrict.getState().district === null;
-    const opened = await open(demoFiles(), 'demo', ({ list }) => ({
-      name: list?.district.replace(/ \(invented\)$/, '') ?? 'Demo district',
+    const files = { ...demoFiles(), book: demoBookFile() };
+    const opened = await open(files, DEMO_DISTRICT, bringDemo, (book) => ({
+      name: districtNameOf(book) || 'Demo district',
       invented: true,
     }));
     if (opened) study.visit(!atStart || usePlace.getState().view === null);
@@ -95,8 +102,8 @@ export function createDistrictActions({ workers, log }: Deps, study: StudyAction
       let why: string | null = null;
       try {
         const { elevation, ...files } = await keptFiles(own.keptId);
-        const origins = { ...files, elevation: [...elevation, ...own.addresses], sites: null };
-        if (await open(origins, own.book, () => ({ name, invented: false }))) {
+        const origins = { ...files, elevation: [...elevation, ...own.addresses] };
+        if (await open(origins, own.book, bringMarks, () => ({ name, invented: false }))) {
           return study.visit(usePlace.getState().view === null);
         }
         why = useDistrict.getState().problem;
@@ -115,7 +122,7 @@ export function createDistrictActions({ workers, log }: Deps, study: StudyAction
       const first = elevation[0];
       const name = typeof first === 'string' ? first.split('/').at(-1)! : (first?.name ?? 'Own files');
       const book = `own ${name}`;
-      const opened = await open({ elevation, roads, marks, sites: null, options }, book, () => ({
+      const opened = await open({ elevation, roads, marks, options }, book, bringMarks, () => ({
         name,
         invented: false,
       }));

@@ -1,4 +1,12 @@
-import { angleRuleOf, type Book, emptyBook, live, settingsOf, type TableName } from '../../book/index.ts';
+import {
+  angleRuleOf,
+  type Book,
+  districtNameOf,
+  emptyBook,
+  live,
+  settingsOf,
+  type TableName,
+} from '../../book/index.ts';
 import type { OpenBook } from '../../io/store/index.ts';
 import { useBook, useGiven, useReads } from '../state/index.ts';
 import type { Deps } from './deps.ts';
@@ -55,7 +63,7 @@ function goBy(book: Book): void {
   const ownRules = live(book, 'angleRules').map(({ name, limits, source }) => ({ name, ...limits, source }));
   const { name } = angleRuleOf(book);
   const settings = settingsOf(book);
-  const said = { districtName: settings?.district ?? '', invented: settings?.invented ?? false };
+  const said = { districtName: districtNameOf(book), invented: settings?.invented ?? false };
   useGiven.setState({ ownRules, ruleName: name, ...said });
 }
 

@@ -37,7 +37,7 @@ const LOCK = 'brinkbook-keep';
  */
 export async function keepDistrict(
   worker: CallWorker,
-  { source, published, from }: DistrictHere,
+  { source, published, from, keepOwn }: DistrictHere,
   state: string,
   listener: KeepListener,
   signal: AbortSignal,
@@ -77,7 +77,7 @@ export async function keepDistrict(
       }
     }
     const finished = whole(kept);
-    await published?.keepLists();
+    await keepOwn?.();
     await worker.ask('finish', finished, source);
     noteKept(localStorage, finished);
     return finished;

@@ -1,8 +1,8 @@
-import { type Book, defaultAngleRule, live, settingsOf } from '../../book/index.ts';
-import { appFolder, DEMO_DISTRICT } from '../../io/offline/index.ts';
+import { type Book, defaultAngleRule, districtNameOf, FILES, isOfDemo, live, settingsOf } from '../../book/index.ts';
+import { DEMO_DISTRICT } from '../../io/offline/index.ts';
 import { PUBLISHED_META } from '../../io/publish/index.ts';
 import type { CallSource } from '../../workers/call/index.ts';
-import { demoFiles } from '../demo.ts';
+import { demoFiles, demoStateFile } from '../demo.ts';
 import { noteOwnDistrict, type OwnDistrict, ownDistrict } from '../own/own-district.ts';
 import type { PublishedHere } from './published.ts';
 
@@ -20,6 +20,8 @@ export interface DistrictHere {
   readonly from: string;
   /** Where the page lies in a published folder. */
   readonly published: PublishedHere | null;
+  /** Keeps what the page itself reads of the district, for the time without a network; left out where that lies on the device. */
+  readonly keepOwn?: () => Promise<void>;
 }
 
 /** The district of the published folder that the page lies in, else that of this device, whose files may be kept. */
@@ -27,7 +29,8 @@ export async function districtHere(): Promise<DistrictHere> {
   const list = document.querySelector<HTMLMetaElement>(MARK)?.content;
   if (list !== undefined) {
     const { publishedHere } = await import('./published.ts');
-    return { ...(await publishedHere(new URL(list, location.href))), behind: false, from: 'published' };
+    const here = await publishedHere(new URL(list, location.href));
+    return { ...here, behind: false, from: 'published', keepOwn: () => here.published.keepLists() };
   }
   const own = ownDistrict(localStorage);
   return (own && (await ownHere(own))) ?? demoHere();
@@ -48,10 +51,9 @@ async function ownHere(own: OwnDistrict): Promise<DistrictHere | null> {
   const read = await readBook(own.book);
   const settings = read && settingsOf(read.book);
   const source: CallSource = {
-    name: settings?.district || own.name,
+    name: (read && districtNameOf(read.book)) || own.name,
     invented: settings?.invented ?? false,
-    files: { ...files, elevation: [...files.elevation, ...own.addresses], sites: null },
-    posts: null,
+    files: { ...files, elevation: [...files.elevation, ...own.addresses] },
     book: read?.book ?? null,
     units: settings?.units ?? 'us',
     rule: defaultAngleRule,
@@ -59,20 +61,24 @@ async function ownHere(own: OwnDistrict): Promise<DistrictHere | null> {
   return { source, behind: read?.behind ?? false, from: own.keptId, published: null };
 }
 
+/** The demo by the desk's book of it; by the file that the desk begins it with where nobody has begun it here. */
 async function demoHere(): Promise<DistrictHere> {
   const read = await readBook(DEMO_DISTRICT);
-  const book = read && live(read.book, 'sites').length > 0 ? read.book : null;
-  const settings = book && settingsOf(book);
+  const isBegun = read !== null && (read.behind || read.book.madeFrom.some(({ actor }) => actor !== FILES));
+  const begun = isBegun && live(read.book, 'sites').length > 0 ? read : null;
+  const file = begun ? null : await import('./demo-book.ts');
+  const book = begun?.book ?? (await file!.demoBook());
   const source: CallSource = {
-    name: settings?.district || 'Tamarrow Fire District',
+    name: districtNameOf(book) || 'Demo district',
     invented: true,
     files: demoFiles(),
-    posts: new URL('demo/calibration.json', appFolder()).href,
     book,
-    units: settings?.units ?? 'us',
+    units: settingsOf(book)?.units ?? 'us',
     rule: defaultAngleRule,
   };
-  return { source, behind: read?.behind ?? false, from: DEMO_DISTRICT, published: null };
+  // A desk of an earlier version began it: the desk brings the rest of the file when it is opened.
+  const behind = (begun?.behind ?? false) || !book.madeFrom.some(({ actor }) => isOfDemo(actor));
+  return { source, behind, from: DEMO_DISTRICT, published: null, ...(file && { keepOwn: file.keepDemoBook }) };
 }
 
 /** What names the district's present state, so that another state is kept anew; null without a network. */
@@ -81,7 +87,7 @@ export async function districtState({ source, published, from }: DistrictHere): 
   const book = source.book ? JSON.stringify(source.book.madeFrom) : '';
   if (from !== DEMO_DISTRICT) return `${__PROGRAM__} ${from} ${book}`;
   try {
-    const answer = await fetch(new URL('demo/recipe.sha256', appFolder()), { cache: 'no-cache' });
+    const answer = await fetch(demoStateFile(), { cache: 'no-cache' });
     if (!answer.ok) return null;
     return `${__PROGRAM__} ${(await answer.text()).trim()} ${book}`;
   } catch {

@@ -97,11 +97,12 @@ export function createBookLog(): BookLog {
   };
 }
 
-/** How the book is kept. One update is what the files brought: nothing of a person's own yet. */
-const keepingOf = (book: OpenBook) => {
-  const { remind, changes } = book.copyState();
-  return { remind: remind && changes > 1, recovered: book.recovered, secondCopy: book.secondCopy };
-};
+/** How the book is kept. */
+const keepingOf = (book: OpenBook) => ({
+  remind: book.copyState().remind,
+  recovered: book.recovered,
+  secondCopy: book.secondCopy,
+});
 
 /** The tables that the screens hold, by id, without what is deleted. */
 const plainTables = ({ tables }: Book) =>

@@ -13,16 +13,23 @@ import {
 } from '../../io/offline/index.ts';
 import { type Conditions, fairConditions } from '../../rigging/index.ts';
 import { roadAt } from '../../road/index.ts';
-import { completeStudy, fieldOfBook, type GroundWork, type Study, standUp } from '../../study/index.ts';
+import {
+  completeStudy,
+  fieldOfBook,
+  type GroundWork,
+  resourcesOfBook,
+  type Study,
+  shippedResources,
+  standUp,
+} from '../../study/index.ts';
 import type { Ground } from '../../terrain/index.ts';
 import { azimuthOf, toRadians, UserError } from '../../units/index.ts';
-import { closeAll, nameOf, type Opener, openDistrict } from '../district.ts';
-import { resourcesWith } from '../resources-with.ts';
+import { closeAll, type Opener, openDistrict } from '../district.ts';
 import { sideOfAsk } from '../side-of-ask.ts';
 import { callRoads } from './call-roads.ts';
 import type { AroundAnswer, ByRoad, CallOutline, CallSource, CallStudyAsk, NearestSite } from './call-shapes.ts';
 import { callSite, listedOfBook, mileOn, type Opened, outlined } from './listed-sites.ts';
-import { postsOfBook, readPosts } from './read-posts.ts';
+import { postsOfBook } from './posts-of-book.ts';
 
 /** Sites that are told with a road edge, at most. */
 const TOLD_SITES = 2;
@@ -95,7 +102,7 @@ export function callFunctions(opener: Opener, store: KeptStore, keep: (keeping: 
       },
       events: book ? live(book, 'events') : [],
       field: book && fieldOfBook(book, siteId, new Date().toISOString().slice(0, 10)),
-      resources: book ? resourcesWith(book, road, district.resourcesFor(road)) : district.resourcesFor(road),
+      resources: book ? resourcesOfBook(book, road) : shippedResources,
     };
     const key = JSON.stringify([at, request.side, siteId]);
     const ground = last?.key === key ? last.work : await groundOfSite(district.sources, request, signal);
@@ -125,13 +132,10 @@ export function callFunctions(opener: Opener, store: KeptStore, keep: (keeping: 
       const source = given.book ? { ...given, book: worseOfContested(given.book) } : given;
       keep(keeping);
       const district = await openDistrict(source.files, opener, signal);
-      const { book, posts } = source;
-      const own = book ? postsOfBook(book) : [];
-      const posted =
-        own.length > 0 || posts === null ? own : readPosts(await opener.text(posts, signal), nameOf(posts));
-      const { roads, routes, complaints } = callRoads(district.roads, posted);
+      const { book } = source;
+      const { roads, routes, complaints } = callRoads(district.roads, book ? postsOfBook(book) : []);
       const before = current?.district;
-      const sites = book ? listedOfBook(source) : (district.view.list?.sites ?? []);
+      const sites = book ? listedOfBook(book) : [];
       current = { source, district, sites, roads, routes };
       last = null;
       if (before) await closeAll(before.sources);

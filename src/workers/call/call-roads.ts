@@ -1,6 +1,6 @@
 import type { CallRoad } from '../../io/offline/index.ts';
 import { calibrate, type RoadIndex, type Route, routeThrough } from '../../road/index.ts';
-import type { RoadPosts } from './read-posts.ts';
+import type { RoadPosts } from './posts-of-book.ts';
 
 /** The named roads of a network, each joined stretch by itself, with the posts that stand on it; and what is wrong with posts. */
 export function callRoads(

@@ -4,7 +4,7 @@ import type { LonLat } from '../../geo/index.ts';
 import type { CallPack, CallRoad } from '../../io/offline/index.ts';
 import type { Conditions } from '../../rigging/index.ts';
 import type { UnitSystem } from '../../units/index.ts';
-import type { DistrictFiles, Origin } from '../district.ts';
+import type { DistrictFiles } from '../district.ts';
 import type { SideAsked } from '../side-of-ask.ts';
 
 /** A district as the call view opens it. With a book, sites and marks are the book's, and what it has of people, kit and posts. */
@@ -12,8 +12,6 @@ export interface CallSource {
   readonly name: string;
   readonly invented: boolean;
   readonly files: DistrictFiles;
-  /** Mile posts where the book has none. */
-  readonly posts: Origin | null;
   readonly book: Book | null;
   readonly units: UnitSystem;
   readonly rule: AngleRule;

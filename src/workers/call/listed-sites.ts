@@ -1,4 +1,4 @@
-import { fieldCheck, live } from '../../book/index.ts';
+import { type Book, fieldCheck, live } from '../../book/index.ts';
 import type { LonLat } from '../../geo/index.ts';
 import type { CallSite } from '../../io/offline/index.ts';
 import { sheetOfBook } from '../../plan/index.ts';
@@ -8,7 +8,7 @@ import type { District } from '../district.ts';
 import type { SideAsked } from '../side-of-ask.ts';
 import type { CallRoad, CallSource } from './call-shapes.ts';
 
-/** A site as the book or the list of sites has it. */
+/** A site as the book has it. */
 export interface Listed extends LonLat {
   readonly id: string;
   readonly name: string;
@@ -32,9 +32,9 @@ const ON_ROAD_M = 60;
 /** A sheet of which only the stops are read. */
 const plainSheet = { today: '9999-12-31', address: null, photos: [] };
 
-/** The sites of a source that has a book. */
-export function listedOfBook({ book }: CallSource): Listed[] {
-  return live(book!, 'sites').map(({ id, name, place, roadName }) => ({
+/** The sites of a book. */
+export function listedOfBook(book: Book): Listed[] {
+  return live(book, 'sites').map(({ id, name, place, roadName }) => ({
     id,
     name,
     lon: place.lon,

@@ -11,7 +11,8 @@ const networkFirst = (): typeof fetch => keepingFetch(cacheStore(), () => 'netwo
 export const webOpener = (pool: DecodePool | null, ask: typeof fetch = networkFirst()): Opener => ({
   bytes: (origin) =>
     typeof origin === 'string' ? named(urlSource(origin, { fetch: ask })) : blobSource(origin, origin.name),
-  text: (origin, signal) => (typeof origin === 'string' ? fetchText(origin, ask, signal) : origin.text()),
+  whole: async (origin, signal) =>
+    new Uint8Array(await (typeof origin === 'string' ? fetchWhole(origin, ask, signal) : origin.arrayBuffer())),
   pool,
 });
 
@@ -21,7 +22,7 @@ const named = (source: ByteSource): ByteSource => ({
   name: source.name.startsWith(`${location.origin}/`) ? source.name.split('/').at(-1)! : source.name,
 });
 
-async function fetchText(url: string, ask: typeof fetch, signal: AbortSignal): Promise<string> {
+async function fetchWhole(url: string, ask: typeof fetch, signal: AbortSignal): Promise<ArrayBuffer> {
   let answer: Response;
   try {
     answer = await ask(url, { signal });
@@ -34,5 +35,5 @@ async function fetchText(url: string, ask: typeof fetch, signal: AbortSignal): P
   if (!answer.ok) {
     throw new UserError('http-status', `${url} answered ${answer.status} ${answer.statusText}; check the address.`);
   }
-  return answer.text();
+  return answer.arrayBuffer();
 }

@@ -11,12 +11,12 @@ const SCROLL_STEPS = 60;
 
 /** Opens the survey with 5,000 sites; prints what a search takes until its rows are drawn, and the tasks of a long scroll. */
 export async function measureList(browser: Browser, url: string): Promise<void> {
-  const list = manySites(SITES);
+  const book = Buffer.from(await manySites(SITES));
   const context = await browser.newContext(desk);
   const page = await context.newPage();
   // As a person would leave it: the reading of the roadside takes a core of its own.
   await page.addInitScript(() => sessionStorage.setItem('brinkbook-roadside-stopped', 'yes'));
-  await page.route('**/demo/sites.json', (route) => route.fulfill({ json: list }));
+  await page.route('**/demo/tamarrow.brinkbook', (route) => route.fulfill({ body: book }));
   await page.goto(`${url}/#/survey`);
   await sentenceLike(page, /5,000 sites/, 120_000);
   await page.locator('.site-row').first().waitFor();

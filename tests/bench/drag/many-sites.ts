@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { root } from '../../browser/app.ts';
+import { demoBook, wholeBookFile } from '../../helpers/demo-book.ts';
 
 interface Line {
   readonly geometry: { readonly type: string; readonly coordinates: readonly [number, number][] };
@@ -9,9 +10,10 @@ interface Line {
 
 const demo = (name: string) => JSON.parse(readFileSync(join(root, 'data/demo', name), 'utf8'));
 
-/** The demo's list of sites with as many as asked for, evenly along its roads, as the file `sites.json` would say them. */
-export function manySites(count: number): { readonly sites: readonly object[] } {
-  const list = demo('sites.json');
+/** The demo's book file with as many sites as asked for, evenly along its roads. */
+export async function manySites(count: number): Promise<Uint8Array<ArrayBuffer>> {
+  const book = await demoBook();
+  const given = book.tables.sites;
   const { features } = demo('roads.geojson') as { features: readonly Line[] };
   const legs = features
     .filter(({ geometry, properties }) => geometry.type === 'LineString' && properties.highway && properties.name)
@@ -26,19 +28,20 @@ export function manySites(count: number): { readonly sites: readonly object[] } 
   let leg = 0;
   let begins = 0;
   const sites = Array.from({ length: count }, (_, i) => {
-    const at = (i * whole) / count;
-    while (leg + 1 < legs.length && begins + legs[leg]!.metres < at) begins += legs[leg++]!.metres;
+    const alongM = (i * whole) / count;
+    while (leg + 1 < legs.length && begins + legs[leg]!.metres < alongM) begins += legs[leg++]!.metres;
     const { from, to, metres, road } = legs[leg]!;
-    const t = Math.min(1, (at - begins) / metres);
-    const like = list.sites[i % list.sites.length];
+    const t = Math.min(1, (alongM - begins) / metres);
+    const like = given[i % given.length]!;
+    const at = { lon: from[0] + t * (to[0] - from[0]), lat: from[1] + t * (to[1] - from[1]) };
     return {
       ...like,
       id: `${like.id}-${i}`,
       name: `${like.name} ${i}`,
-      road,
-      lon: from[0] + t * (to[0] - from[0]),
-      lat: from[1] + t * (to[1] - from[1]),
+      roadName: road,
+      place: { ...like.place, ...at },
+      patientPoint: null,
     };
   });
-  return { ...list, sites };
+  return wholeBookFile({ ...book, tables: { ...book.tables, sites } });
 }

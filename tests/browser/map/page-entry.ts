@@ -60,14 +60,14 @@ async function start(): Promise<void> {
   const light = asked.get('light') === 'night' ? 'night' : 'day';
   const worker = startStudyWorker('map');
   const file = (name: string): string => new URL(`/demo/${name}`, location.href).href;
-  const files = { options: {}, roads: file('roads.geojson'), marks: file('marks.geojson'), sites: file('sites.json') };
+  const files = { options: {}, roads: file('roads.geojson'), marks: file('marks.geojson') };
   const view = await worker.call('open', {
     ...files,
     elevation: [file('elevation-1m.tif'), file('elevation-10m.tif')],
   });
   const count = Number(asked.get('sites') ?? Number.NaN);
   const sites: readonly MapSite[] = Number.isNaN(count)
-    ? (view.list?.sites ?? [])
+    ? await demoSites(file('sites.json'))
     : strewn(count, view.elevationBounds);
   window.district = { ...view, sites, attribution: 'Invented ground, roads and names.' };
   window.told = [];
@@ -123,10 +123,14 @@ async function start(): Promise<void> {
       elevation: found.elevation,
       roads: found.roads,
       marks: null,
-      sites: null,
     });
     return opened.elevation.map(({ source }) => source).join();
   };
+}
+
+/** The demo's sites as its recipe lists them. */
+async function demoSites(url: string): Promise<MapSite[]> {
+  return (await (await fetch(url)).json()).sites;
 }
 
 /** Sites strewn evenly over a box, the same at every run, of every look. */

@@ -10,6 +10,7 @@ import { positionOnRoute } from '../../../src/road/index.ts';
 import type { Study } from '../../../src/study/index.ts';
 import { azimuthOf } from '../../../src/units/index.ts';
 import { type CallOutline, type CallSource, callFunctions } from '../../../src/workers/call/index.ts';
+import { demoBook } from '../../helpers/demo-book.ts';
 import { fileOpener } from '../../helpers/file-opener.ts';
 
 const demo = (name: string): string => join(fileURLToPath(new URL('../../../data/demo/', import.meta.url)), name);
@@ -21,11 +22,9 @@ const source: CallSource = {
     elevation: [demo('elevation-1m.tif'), demo('elevation-10m.tif')],
     options: {},
     roads: demo('roads.geojson'),
-    marks: demo('marks.geojson'),
-    sites: demo('sites.json'),
+    marks: null,
   },
-  posts: demo('calibration.json'),
-  book: null,
+  book: await demoBook(),
   units: 'us',
   rule: defaultAngleRule,
 };
@@ -72,10 +71,10 @@ describe('what the call view asks of its worker', () => {
 
   test('keeps a site’s study in a weather, and the pack at the end', async () => {
     const site = await functions.keepSite({ id: 'kettle-bend', weather: 'wet' }, never);
-    expect(site).toMatchObject({ id: 'kettle-bend', planAs: 'steep', road: 'Lantern Creek Road' });
+    expect(site).toMatchObject({ id: 'kettle-bend', planAs: 'high', road: 'Lantern Creek Road' });
     const kept = await readKeptStudy(store, 'kettle-bend', 'wet');
     expect(kept!.study.given.conditions).toMatchObject({ wet: true, ice: false });
-    expect(kept!.study.sentence).toMatch(/Plan as steep/);
+    expect(kept!.study.sentence).toMatch(/Plan as high: 46° measured/);
     const pack = { ...outline.pack, sites: [site], madeAtMs: 1, madeFrom: 'x' };
     await functions.finish(pack, never);
     expect(await readPack(store)).toEqual(pack);
@@ -153,7 +152,7 @@ describe('with a book', () => {
     'test',
   );
 
-  test('its sites, its marks and its patients count; people come from the files where it has none', async () => {
+  test('its sites, its marks and its patients count; people are the shipped ones where it has none', async () => {
     const book = { ...emptyBook(), tables: { ...emptyBook().tables, sites: [site] } };
     const { pack } = await functions.open({ source: { ...source, book }, keeping: false }, never);
     expect(pack.sites.map(({ id, name }) => [id, name])).toEqual([['own-bend', 'Own Bend']]);
@@ -164,8 +163,8 @@ describe('with a book', () => {
     const marked = ({ marks }: Study) => marks.filter(({ id }) => !/^(way|node)\//.test(id)).map(({ kind }) => kind);
     expect(marked(own)).toEqual([]);
     await functions.open({ source, keeping: false }, never);
-    const ofFiles = await functions.study({ ...ask, siteId: 'kettle-bend' }, never);
-    expect(marked(ofFiles)).toContain('tree');
-    expect(ofFiles.arriving).toEqual(own.arriving);
+    const ofDemo = await functions.study({ ...ask, siteId: 'kettle-bend' }, never);
+    expect(marked(ofDemo)).toContain('tree');
+    expect([own.given.resources, ofDemo.given.resources]).toEqual(['shipped', 'book']);
   }, 60_000);
 });
