@@ -49,9 +49,13 @@ export function valueWords(field: string, value: unknown): string {
 
 /** A record by its id in words, deleted ones too. */
 export function nameOf(book: Book, table: TableName, id: string): string {
-  const records = book.tables[table] as readonly { id: string }[];
+  const records = book.tables[table] as readonly { id: string; on?: string }[];
   const record = records.find((one) => one.id === id);
-  return `${tableWords[table]} ${record ? recordWords(table, record as never) : id}`;
+  const kind = tableWords[table];
+  // Nobody gave these a name: their ids say nothing to a person, their day does.
+  if (record && (table === 'crashes' || table === 'drills')) return `${kind} of ${record.on}`;
+  const words = record ? recordWords(table, record as never) : id;
+  return words === kind ? kind : `${kind} ${words}`;
 }
 
 /** Every deleted record, newest table order kept. */

@@ -77,32 +77,34 @@ export const shots: readonly Shot[] = [
     },
     alone: true,
   },
-  study('kettle-bend', 'steep'),
+  study('tender-verge', 'steep'),
+  study('kettle-bend', 'measured'),
+  study('kettle-bend', 'measured-full', drawer(2)),
   study('level-acre', 'low'),
   study('barrier-reach', 'high'),
   study('coin-toss', 'undecided'),
   study('bridge-head', 'bridge'),
   { name: 'study-point', path: '#/study/-128.0157212,43.9998178,right' },
   { name: 'study-screening', path: '#/open', act: screening, alone: true },
-  study('kettle-bend', 'half', drawer(1)),
-  study('kettle-bend', 'full', drawer(2)),
+  study('tender-verge', 'half', drawer(1)),
+  study('tender-verge', 'full', drawer(2)),
   study('kettle-bend', 'plan', (page) => page.getByRole('button', { name: 'plan', exact: true }).click()),
   study('kettle-bend', 'map', (page) => page.getByRole('button', { name: 'map', exact: true }).click()),
-  study('kettle-bend', 'straight', async (page) => {
+  study('tender-verge', 'straight', async (page) => {
     await drawer(2)(page);
     await page.locator('.layout-row', { hasText: 'Straight haul' }).getByRole('radio').check();
     await page.locator('.layout-row').first().scrollIntoViewIfNeeded();
   }),
-  study('kettle-bend', 'why', async (page) => {
+  study('tender-verge', 'why', async (page) => {
     await drawer(2)(page);
     await page.locator('.layout-row .figure-key', { hasText: 'reset' }).first().click();
   }),
-  study('kettle-bend', 'reading', async (page) => {
+  study('tender-verge', 'reading', async (page) => {
     await drawer(2)(page);
     await page.getByRole('button', { name: 'tap to enter' }).first().click();
   }),
   {
-    ...study('kettle-bend', 'ice', async (page) => {
+    ...study('tender-verge', 'ice', async (page) => {
       await drawer(2)(page);
       await page.getByLabel('ice').first().click();
       await sentenceLike(page, /ice/);

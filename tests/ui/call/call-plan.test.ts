@@ -21,6 +21,15 @@ describe('a study in the words of the call screen', () => {
     expect(plan.data).toBe('elevation-1m.tif, 3.3 ft cells, RMSE 2 in, 2023-06-01; not field-verified.');
   });
 
+  it('says of an angle that it was measured', () => {
+    const study = studyWithLayouts();
+    const origins = {
+      ...study.origins,
+      'angle.governingDeg': { how: 'measured' as const, sigma: null, rule: 'taken' },
+    };
+    expect([callPlan(study, 'us').measured, callPlan({ ...study, origins }, 'us').measured]).toEqual([false, true]);
+  });
+
   it('leads with the haul that ranks first and tells the other', () => {
     const study = studyWithLayouts();
     const plan = callPlan(study, 'us');

@@ -17,7 +17,7 @@ export function logOfBook(book: Book, { actor, who, device, atMs }: LogStart): U
   const state = emptyState();
   const updates: Update[] = [];
   for (const table of tableNames) {
-    const draft = composeDraft(state, changesOf(book, table), { who, device, label: `Took over ${table}` });
+    const draft = composeDraft(state, changesOf(book, table), { who, device, label: `Took over ${inWords(table)}` });
     if (!draft) continue;
     const update = finish(draft, actor, updates.length + 1, [atMs, updates.length]);
     applyUpdate(state, update, device);
@@ -25,6 +25,9 @@ export function logOfBook(book: Book, { actor, who, device, atMs }: LogStart): U
   }
   return updates;
 }
+
+/** "mileMarkers" as "mile markers". */
+const inWords = (table: TableName): string => table.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
 
 const changesOf = (book: Book, table: TableName): Change[] =>
   book.tables[table].map((record) => {

@@ -65,10 +65,7 @@ export function HistoryLeaf({ book }: LeafProps) {
                 {update.label}
                 <span className="note">
                   {' '}
-                  {touched(update)
-                    .map(([table, id]) => nameOf(book, table, id))
-                    .slice(0, 3)
-                    .join(', ')}
+                  {[...new Set(touched(update).map(([table, id]) => nameOf(book, table, id)))].slice(0, 3).join(', ')}
                 </span>
               </span>
               <span className="note num">

@@ -75,7 +75,7 @@ function PlanOf({ plan, study }: { plan: CallPlan; study: Study }) {
       {plan.planAs && (
         <div class={`class ${plan.planAs}`}>
           <div class="big">
-            <small>{plan.undecided ? 'Undecided, plan as' : 'Plan as'}</small>
+            <small>{plan.undecided ? 'Undecided, plan as' : plan.measured ? 'Measured, plan as' : 'Plan as'}</small>
             <b>{plan.planAs}</b>
             <span class="num">
               {plan.angle}

@@ -27,6 +27,8 @@ export interface PlanRow {
 export interface CallPlan {
   readonly planAs: 'low' | 'steep' | 'high' | null;
   readonly undecided: boolean;
+  /** Somebody measured the angle there, and that counts. */
+  readonly measured: boolean;
   readonly angle: string | null;
   readonly range: string | null;
   /** Sentences that stop: shown before anything else. */
@@ -59,6 +61,7 @@ export function callPlan(study: Study, units: UnitSystem, site: SiteFacts = noFa
   return {
     planAs,
     undecided: angle?.class === 'undecided',
+    measured: study.origins['angle.governingDeg']?.how === 'measured',
     angle: angle ? formatDegrees(angle.governingDeg) : null,
     range: angle ? formatAngleRange(...angle.rangeDeg) : null,
     stops: [
