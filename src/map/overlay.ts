@@ -44,7 +44,9 @@ export function studyOverlay(map: MapView, hachured: boolean): StudyOverlay {
   const start = path('line-start');
   const end = path('line-end');
   const endSolid = path('line-end-solid');
+  const measuredHalo = path('line-halo');
   const measured = path('line-measured');
+  const measuredEnds = path('line-measured-ends');
   const hair = path('line-hair');
   let shapes: FeatureCollection | null = null;
   let hairAt: LonLat | null = null;
@@ -79,7 +81,10 @@ export function studyOverlay(map: MapView, hachured: boolean): StudyOverlay {
   const drawSmall = (): void => {
     hair.setAttribute('d', hairAt ? disc(map.project([hairAt.lon, hairAt.lat]), 4.5) : '');
     const points = measuredLine.map(({ lon, lat }) => map.project([lon, lat]));
-    measured.setAttribute('d', pathOf(points) + points.map((at) => disc(at, 3)).join(''));
+    const ends = points.map((at) => disc(at, 3)).join('');
+    measuredHalo.setAttribute('d', pathOf(points) + ends);
+    measured.setAttribute('d', pathOf(points));
+    measuredEnds.setAttribute('d', ends);
   };
   map.on('move', draw);
   map.on('resize', draw);

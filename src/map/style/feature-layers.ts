@@ -36,7 +36,8 @@ export function featureLayers(ink: MapInk): LayerSpecification[] {
       source: 'features',
       minzoom: 13,
       filter: ['!=', ['get', 'name'], ''],
-      layout: lineName(ink.words, 14),
+      // Beside its line, which would strike it through.
+      layout: { ...lineName(ink.words, 14), 'text-offset': [0, -0.8] },
       paint: { 'text-color': ink.water, 'text-halo-color': ink.leaf, 'text-halo-width': 2 },
     },
   ];

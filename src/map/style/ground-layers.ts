@@ -48,6 +48,7 @@ export function groundLayers(ink: MapInk, overBasemap: boolean): LayerSpecificat
       layout: {
         'symbol-placement': 'line',
         'symbol-spacing': 340,
+        'text-pitch-alignment': 'viewport',
         'text-field': label,
         'text-font': [ink.figures],
         'text-size': 11,

@@ -5,6 +5,8 @@ import { italic } from './italic.ts';
 export const lineName = (font: string, size: number): SymbolLayerSpecification['layout'] & object => ({
   'symbol-placement': 'line',
   'symbol-spacing': 420,
+  // In relief letters stand up to be read, as they do flat; laid on the ground they would be a third as high.
+  'text-pitch-alignment': 'viewport',
   'text-field': ['get', 'name'],
   'text-font': [italic(font)],
   'text-size': size,

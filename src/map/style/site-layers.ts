@@ -116,24 +116,21 @@ function nameLayer(
   overlap: 'never' | 'always' = 'never',
 ): SymbolLayerSpecification {
   const diagonal = OFFSET_EM / Math.SQRT2;
-  const toRight = [
+  const level = [
     ['left', [OFFSET_EM, 0]],
-    ['bottom-left', [diagonal, -diagonal]],
-    ['top-left', [diagonal, diagonal]],
-  ];
-  const toLeft = [
     ['right', [-OFFSET_EM, 0]],
+  ];
+  const slant = [
+    ['bottom-left', [diagonal, -diagonal]],
     ['bottom-right', [-diagonal, -diagonal]],
+    ['top-left', [diagonal, diagonal]],
     ['top-right', [-diagonal, diagonal]],
   ];
-  const anywhere = [
-    toRight[0],
-    toLeft[0],
-    ...toRight.slice(1),
-    ...toLeft.slice(1),
-    ['top', [0, OFFSET_EM]],
-    ['bottom', [0, -OFFSET_EM]],
-  ];
+  // Level with the site that is selected lies the arm of its cross.
+  const sides = overlap === 'always' ? [...slant, ...level] : [...level, ...slant];
+  const toRight = sides.filter(([anchor]) => /left$/.test(`${anchor}`));
+  const toLeft = sides.filter(([anchor]) => /right$/.test(`${anchor}`));
+  const anywhere = [...sides, ['top', [0, OFFSET_EM]], ['bottom', [0, -OFFSET_EM]]];
   return {
     id,
     type: 'symbol',
