@@ -27,7 +27,7 @@ export function siteSource(
   let atRest = 0;
   const show = (): void => {
     const { sites, ink } = now();
-    sides.look(sites, ink);
+    if (sides.look(sites, ink)) turned = true;
     const features = siteFeatures(sides.put(sites));
     const text = JSON.stringify(features);
     const source = map.getSource<GeoJSONSource>('sites');

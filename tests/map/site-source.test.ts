@@ -25,7 +25,8 @@ const nextFrame = (): void => {
 const site: MapSite = { id: 'a', name: 'Slate Bend', lon: -120, lat: 40 };
 
 /** A source over a map that only tells its events; `sides` gives what a look at the map finds, look by look. */
-function over(sides: readonly ('left' | 'right')[]) {
+function over(sides: readonly ('left' | 'right')[], hasStyle = true) {
+  let there = hasStyle;
   const listeners: Record<string, (() => void)[]> = {};
   const told: string[] = [];
   let repaints = 0;
@@ -34,9 +35,10 @@ function over(sides: readonly ('left' | 'right')[]) {
     on(event: string, then: () => void) {
       listeners[event] = [...(listeners[event] ?? []), then];
     },
-    getSource: () => ({
-      setData: ({ features }: GeoJSON.FeatureCollection) => told.push(features[0]!.properties!.side),
-    }),
+    getSource: () =>
+      there && {
+        setData: ({ features }: GeoJSON.FeatureCollection) => told.push(features[0]!.properties!.side),
+      },
     setLayerZoomRange: () => {},
     setLayoutProperty: () => {},
     triggerRepaint: () => repaints++,
@@ -57,7 +59,10 @@ function over(sides: readonly ('left' | 'right')[]) {
   const fire = (event: string): void => {
     for (const then of listeners[event] ?? []) then();
   };
-  return { source, fire, told, repaints: () => repaints };
+  const bringStyle = (): void => {
+    there = true;
+  };
+  return { source, fire, told, repaints: () => repaints, bringStyle };
 }
 
 test('a name turns once no step of a pan follows by the next frame', () => {
@@ -90,6 +95,17 @@ test('a map at rest is not told the same sites again', () => {
   const { source, fire, told } = over(['left']);
   source.show();
   source.show();
+  fire('idle');
+  nextFrame();
+  expect(told).toEqual(['left']);
+  expect(source.settled()).toBe(true);
+});
+
+test('what was looked at before there is a style is drawn at the first rest', () => {
+  const { source, fire, told, bringStyle } = over(['left'], false);
+  source.show();
+  expect(told).toEqual([]);
+  bringStyle();
   fire('idle');
   nextFrame();
   expect(told).toEqual(['left']);
