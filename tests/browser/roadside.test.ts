@@ -130,6 +130,8 @@ describe.skipIf(withoutChromium())('the roadside check on a phone', () => {
     await page.goto(`${here.url}/#/book?photos`);
     await page.locator('.photo-list img').first().waitFor();
     expect(await page.locator('.photo-list li').count()).toBe(2);
+    await page.goto(`${here.url}/#/study/kettle-bend`);
+    await page.locator('.site-line', { hasText: /when driving east$/ }).waitFor();
     expect(strayRequests).toEqual([]);
     await close();
   }, 60_000);
