@@ -1,4 +1,3 @@
-export * from './book/index.ts';
 export * from './book-file/index.ts';
 export { type BlockFormat, type BlockHeights, decodeHere } from './decode/index.ts';
 export * from './elevation/index.ts';
@@ -8,5 +7,4 @@ export * from './memory/index.ts';
 export * from './photos/index.ts';
 export type * from './ports.ts';
 export * from './roads/index.ts';
-export * from './sites/index.ts';
 export * from './study/index.ts';

@@ -1,47 +1,50 @@
 import { readFileSync } from 'node:fs';
-import { defaultAngleRule } from '../../src/book/index.ts';
-import {
-  groundOfSite,
-  type ListedSite,
-  openElevation,
-  readMarks,
-  readResources,
-  readRoads,
-  readSites,
-  resourcesOn,
-  type StudyRequest,
-} from '../../src/io/index.ts';
+import { defaultAngleRule, live, marksOf } from '../../src/book/index.ts';
+import type { LonLat } from '../../src/geo/index.ts';
+import { groundOfSite, openElevation, readRoads, type StudyRequest } from '../../src/io/index.ts';
 import { fileSource } from '../../src/io/node/index.ts';
-import { indexRoads } from '../../src/road/index.ts';
-import { defaultCircumstances, type GroundWork } from '../../src/study/index.ts';
+import { indexRoads, roadAt } from '../../src/road/index.ts';
+import { defaultCircumstances, type GroundWork, resourcesOfBook } from '../../src/study/index.ts';
+import { sideOfAsk } from '../../src/workers/index.ts';
+import { demoBook } from './demo-book.ts';
 
-const file = (name: string) => ({ name, text: readFileSync(`data/demo/${name}`, 'utf8') });
+/** A site of the demo's book with the side of its road as drawn. */
+interface DemoSite extends LonLat {
+  readonly id: string;
+  readonly side: 'left' | 'right';
+  readonly road: string;
+}
 
 /** The demo district opened in this process: its sites, what a study of one is asked with, and the ground worked out. */
 export async function demoDistrict() {
-  const roads = indexRoads(readRoads(file('roads.geojson').text, 'roads.geojson'));
-  const marks = readMarks(file('marks.geojson').text, 'marks.geojson');
-  const { sites } = readSites(file('sites.json').text, 'sites.json');
-  const district = readResources({
-    fleet: file('fleet.json'),
-    kit: file('kit.json'),
-    stations: file('stations.json'),
-    response: file('response.json'),
+  const roads = indexRoads(readRoads(readFileSync('data/demo/roads.geojson', 'utf8'), 'roads.geojson'));
+  const book = await demoBook();
+  const marks = marksOf(book, null);
+  const sites = live(book, 'sites').map(({ id, place: { lon, lat, sideAzimuthDeg }, roadName }): DemoSite => {
+    const place = roadAt(roads, { lon, lat });
+    if (!place.ok) throw place.error;
+    return {
+      id,
+      lon,
+      lat,
+      side: sideOfAsk({ azimuthDeg: sideAzimuthDeg }, { lon, lat }, place.value)!,
+      road: roadName!,
+    };
   });
   const sources = [
     await openElevation(fileSource('data/demo/elevation-1m.tif'), {}),
     await openElevation(fileSource('data/demo/elevation-10m.tif'), {}),
   ];
-  const request = ({ lon, lat, side, road }: ListedSite): StudyRequest => ({
+  const request = ({ lon, lat, side, road }: DemoSite): StudyRequest => ({
     ...defaultCircumstances,
-    resources: resourcesOn(district, road),
+    resources: resourcesOfBook(book, road),
     ...{ roads, marks, side, at: { lon, lat }, patient: null, rule: defaultAngleRule, units: 'us' },
   });
   return {
     sites,
     request,
-    site: (id: string): ListedSite => sites.find((site) => site.id === id)!,
-    ground: (site: ListedSite): Promise<GroundWork> => groundOfSite(sources, request(site)),
+    site: (id: string): DemoSite => sites.find((site) => site.id === id)!,
+    ground: (site: DemoSite): Promise<GroundWork> => groundOfSite(sources, request(site)),
     close: () => Promise.all(sources.map((source) => source.close())),
   };
 }

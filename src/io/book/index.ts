@@ -1,2 +1,0 @@
-export type { NamedText } from './plain-json.ts';
-export * from './read-resources.ts';
