@@ -29,6 +29,13 @@ export function MapPane({ light }: { readonly light: 'day' | 'night' }) {
   const isCovered = upper !== 'map';
   const armed = useTool((state) => state.tool !== 'look');
 
+  // A tool that brought the map from under the plan view goes on by keys: the map's are those of its canvas.
+  const wasCovered = useRef(isCovered);
+  useEffect(() => {
+    if (wasCovered.current && !isCovered && armed) element.current?.querySelector('canvas')?.focus();
+    wasCovered.current = isCovered;
+  }, [isCovered, armed]);
+
   useEffect(() => useBasemap.subscribe(({ basemap }) => void map.current?.setBasemap(basemap)), []);
   useEffect(() => map.current?.setRule(ruleNamed(ruleName)), [ruleName]);
   useEffect(() => {
