@@ -18,7 +18,7 @@ const RELIEF_PITCH_DEG = 58;
 export interface Camera {
   showDistrict(district: MapDistrict): void;
   show(at: LonLat): void;
-  showWhole(at: LonLat, end: LonLat, near: boolean): void;
+  showWhole(at: LonLat, rest: readonly LonLat[], near: boolean): void;
   /** Tilts the map and lets hands turn it; or lays it flat, north up, and keeps it so. */
   setRelief(on: boolean): void;
   look(): MapLook;
@@ -43,12 +43,16 @@ export function cameraOf(map: MapView, element: HTMLElement): Camera {
     show({ lon, lat }) {
       map.jumpTo({ center: [lon, lat], zoom: Math.max(map.getZoom(), SITE_ZOOM) });
     },
-    showWhole(at, end, near) {
-      const inner = map.project([end.lon, end.lat]);
+    showWhole(at, rest, near) {
       const { clientWidth, clientHeight } = element;
       const inside = (value: number, size: number): boolean => value > MARGIN_PX && value < size - MARGIN_PX;
-      if (!near && inside(inner.x, clientWidth) && inside(inner.y, clientHeight)) return;
-      const box = new LngLatBounds([at.lon, at.lat], [at.lon, at.lat]).extend([end.lon, end.lat]);
+      const inView = ({ lon, lat }: LonLat): boolean => {
+        const { x, y } = map.project([lon, lat]);
+        return inside(x, clientWidth) && inside(y, clientHeight);
+      };
+      if (!near && rest.every(inView)) return;
+      const box = new LngLatBounds([at.lon, at.lat], [at.lon, at.lat]);
+      for (const { lon, lat } of rest) box.extend([lon, lat]);
       const side = MARGIN_PX + 16;
       // From near the point would come to lie under the flag that says what it is.
       const flag = clientWidth < PHONE_BELOW_PX ? FLAG_PX.phone : FLAG_PX.desk;

@@ -82,7 +82,7 @@ export interface MapHandle {
   setLook(look: MapLook): void;
   /** Brings a place into view, near enough to see the road bench. */
   show(at: LonLat): void;
-  /** Widens the view until a descent's end is in it too; `near`: as close to both as a layout between them is read from. */
-  showWhole(at: LonLat, end: LonLat, near: boolean): void;
+  /** Widens the view until what belongs to a place, as its descent's end, is in it too; `near`: as close as a layout is read from. */
+  showWhole(at: LonLat, rest: readonly LonLat[], near: boolean): void;
   remove(): void;
 }

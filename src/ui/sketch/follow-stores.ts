@@ -1,4 +1,6 @@
+import type { LonLat } from '../../geo/index.ts';
 import type { MapHandle } from '../../map/index.ts';
+import type { Study, StudyLayout } from '../../study/index.ts';
 import {
   inHand,
   type StudyState,
@@ -19,6 +21,23 @@ import { checkedSites, toMapMarks, toMapSites } from './to-map.ts';
 /** The map's sites follow what is read of them this often at most, milliseconds. */
 const SITES_MS = 1200;
 
+/** The layout that the map draws. Where a technical rope team is needed, none is shown as if the first crew could rig it. */
+function chosenLayout({ angle, layouts }: Study): StudyLayout | null {
+  const { layoutId } = useSketch.getState();
+  const first = angle?.planAs === 'high' ? undefined : layouts[0];
+  return layouts.find(({ id }) => id === layoutId) ?? first ?? null;
+}
+
+/** What the view of a study takes in beside its point: the descent's end, and the layout that is drawn. */
+function placesOf(study: Study, withLayout: boolean): LonLat[] {
+  const end = study.descent ? [study.descent.end] : [];
+  const layout = withLayout ? chosenLayout(study) : null;
+  if (!layout) return end;
+  const { anchor, turn, belayAnchor } = layout.points;
+  const spots = study.spots.filter(({ id }) => id === layout.anchor || id === layout.turn);
+  return [...end, anchor, belayAnchor, ...(turn ? [turn] : []), ...spots];
+}
+
 /** Brings the map in step with the stores, now and from now on; returns what ends it. */
 export function followStores(map: MapHandle): () => void {
   const looks = { near: 0, whole: 0 };
@@ -37,22 +56,17 @@ export function followStores(map: MapHandle): () => void {
     looks.near = look;
     if (looks.whole === look || working) return;
     looks.whole = look;
-    const end = answer?.study.descent?.end;
-    if (end) map.showWhole(point, end, usePlace.getState().screen === 'study');
+    const near = usePlace.getState().screen === 'study';
+    if (answer?.study.descent) map.showWhole(point, placesOf(answer.study, near), near);
   };
   const closer = (): void => {
     const { point, answer, working } = useStudy.getState();
-    const end = answer?.study.descent?.end;
-    if (point && end && !working) map.showWhole(point, end, true);
+    if (point && answer?.study.descent && !working) map.showWhole(point, placesOf(answer.study, true), true);
   };
   const layout = (): void => {
     const { screen } = usePlace.getState();
     const made = screen === 'study' ? shownStudy(useStudy.getState()) : null;
-    const { layoutId } = useSketch.getState();
-    // Where a technical rope team is needed, no layout is shown as if the first crew could rig it.
-    const first = made?.angle?.planAs === 'high' ? null : (made?.layouts[0] ?? null);
-    const chosen = made?.layouts.find(({ id }) => id === layoutId) ?? first;
-    map.setLayout(made, chosen?.id ?? null);
+    map.setLayout(made, made ? (chosenLayout(made)?.id ?? null) : null);
   };
   const sites = (): void => {
     map.setSites(toMapSites(useBook.getState().sites, useReads.getState().bySite, checkedSites()));
