@@ -168,6 +168,13 @@ describe('the sentence of a place planned as high', () => {
     expect(sentence).toContain('Call Technical rope team (Harrowfold rope).');
   });
 
+  it('names a team once that two lines of the response table call', () => {
+    const twice = [...call, { ...call[0]!, why: 'water below' }, { ...call[0]!, who: 'Road department', radio: null }];
+    expect(us(haulStudy({ angle: { ...base.angle!, planAs: 'high' }, call: twice }))).toContain(
+      'Call Technical rope team (Harrowfold rope); Road department (555-0190).',
+    );
+  });
+
   it('has no haul, no minutes and no team in it', () => {
     expect(sentence).not.toMatch(/\bmin\b|\d+ (pull|raise|lower|make contact)|[Tt]urned haul|[Ss]traight haul|people/);
   });

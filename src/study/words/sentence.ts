@@ -76,7 +76,9 @@ const slopeWords = ({ descent }: Omit<Study, 'sentence'>, units: UnitSystem): st
 /** Whom to call, for a place planned as high. */
 function callWords({ call }: Omit<Study, 'sentence'>): string | null {
   if (call.length === 0) return null;
-  return `Call ${call.map(({ who, radio, phone }) => (radio || phone ? `${who} (${radio ?? phone})` : who)).join('; ')}.`;
+  const words = call.map(({ who, radio, phone }) => (radio || phone ? `${who} (${radio ?? phone})` : who));
+  // Two reasons may call the same team.
+  return `Call ${[...new Set(words)].join('; ')}.`;
 }
 
 function noHaulWords({ warnings, terrain }: Omit<Study, 'sentence'>, sought: boolean): string | null {

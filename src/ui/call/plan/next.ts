@@ -12,7 +12,8 @@ export function nextOf(study: Study): NextWords | null {
   const { call, layouts, angle } = study;
   if (call.length === 0) return null;
   const high = angle?.planAs === 'high';
-  const names = call.map(({ who }) => who);
+  // Two reasons may call the same team.
+  const names = [...new Set(call.map(({ who }) => who))];
   const mend = high ? undefined : layouts[0]?.fits.short.find(({ unit }) => unit !== null);
   const text = `Next: ask for ${joined(names)}`;
   const more = [
