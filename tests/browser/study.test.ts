@@ -28,7 +28,7 @@ describe.skipIf(withoutChromium())('the study', () => {
   test('rule and conditions take effect at once and never better a result', async () => {
     const page = await visit(unmeasured);
     const before = await sentence(page);
-    expect(await page.locator('.site-line').textContent()).toMatch(/^Kettle Bend\. .*; not checked$/);
+    expect(await page.locator('.site-line').textContent()).toMatch(/^Tender Verge\. .*; not checked$/);
     await page.getByLabel('ice', { exact: true }).check();
     await changed(page, before);
     // No apparatus is an anchor on ice.
