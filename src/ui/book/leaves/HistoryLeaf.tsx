@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { Fragment, useEffect, useState } from 'react';
 import type { TableName } from '../../../book/index.ts';
 import type { Update } from '../../../book/merge/index.ts';
 import { useActions } from '../../desk-context.ts';
@@ -7,6 +7,8 @@ import { dayTime } from '../day-time.ts';
 import { deletedOf, nameOf } from '../value-words.ts';
 import type { LeafProps } from './leaf-props.ts';
 
+/** How many of the records of an edit are named. */
+const NAMED = 3;
 /** How many edits are shown at a time. */
 const STEP = 100;
 
@@ -63,10 +65,7 @@ export function HistoryLeaf({ book }: LeafProps) {
             <li key={`${update.actor} ${update.n}`} className="line-row">
               <span>
                 {update.label}
-                <span className="note">
-                  {' '}
-                  {[...new Set(touched(update).map(([table, id]) => nameOf(book, table, id)))].slice(0, 3).join(', ')}
-                </span>
+                <Touched names={[...new Set(touched(update).map(([table, id]) => nameOf(book, table, id)))]} />
               </span>
               <span className="note num">
                 {update.who}, {update.device}, {dayTime(update.t[0])}
@@ -89,4 +88,24 @@ function touched({ ops }: Update): [table: TableName, id: string][] {
   const found = new Map<string, [TableName, string]>();
   for (const [table, id] of ops) found.set(`${table} ${id}`, [table as TableName, id]);
   return [...found.values()];
+}
+
+/** The records of an edit by name, each kept on one line where it fits: a date is not torn apart. */
+function Touched({ names }: { readonly names: readonly string[] }) {
+  const named = names.slice(0, NAMED);
+  const more = names.length - named.length;
+  return (
+    <span className="note">
+      {named.map((name, i) => (
+        <Fragment key={name}>
+          {' '}
+          <span className="touched">
+            {name}
+            {i + 1 < named.length && ','}
+          </span>
+        </Fragment>
+      ))}
+      {more > 0 && ` and ${more} more`}
+    </span>
+  );
 }

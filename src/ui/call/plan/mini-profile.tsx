@@ -34,10 +34,16 @@ export function MiniProfile({ study }: { study: Study }) {
     const at = (deg * Math.PI) / 180;
     return `M${x(0)} ${y(edge.elevationM)}l${round(RAY * Math.cos(at))} ${round(RAY * Math.sin(at))}`;
   };
-  const mark = (deg: number) => {
+  /** The limit at the end of its ray: beside it, or below it, so that the two keep apart. */
+  const mark = (deg: number, where: 'beside' | 'below') => {
     const at = (deg * Math.PI) / 180;
+    const [right, down] = where === 'beside' ? [2, 5] : [0, 13];
     return (
-      <text x={x(0) + RAY * Math.cos(at) + 2} y={y(edge.elevationM) + RAY * Math.sin(at) + 5}>
+      <text
+        x={x(0) + RAY * Math.cos(at) + right}
+        y={y(edge.elevationM) + RAY * Math.sin(at) + down}
+        text-anchor={where === 'beside' ? 'start' : 'middle'}
+      >
         {Math.round(deg)}°
       </text>
     );
@@ -51,8 +57,8 @@ export function MiniProfile({ study }: { study: Study }) {
       <path class="rope" d={rope} />
       <circle class="end" cx={last[0]} cy={last[1] - 4} r="5" />
       <path class="quarters" d={`M${last[0]} ${last[1] - 4}v-5a5 5 0 0 1 5 5zv5a5 5 0 0 1 -5 -5z`} />
-      {angle && mark(angle.rule.lowMaxDeg)}
-      {angle && mark(angle.rule.highMinDeg)}
+      {angle && mark(angle.rule.lowMaxDeg, 'beside')}
+      {angle && mark(angle.rule.highMinDeg, 'below')}
     </svg>
   );
 }
