@@ -1,8 +1,8 @@
 import * as mgrs from 'mgrs';
 import type { LonLat } from '../types.ts';
 
-// Bundlers see the library's named exports, Node its default export alone.
-const { forward, inverse, toPoint } = (mgrs as { default?: typeof mgrs }).default ?? mgrs;
+// Bundlers see the library's named exports, Node its default export alone; asked by name, so that no bundler warns of it.
+const { forward, inverse, toPoint }: typeof mgrs = Reflect.get(mgrs, 'default') ?? mgrs;
 
 /** Digits of each number of a reference: 5 name a square of 1 m, 4 of 10 m. */
 export type UsngDigits = 1 | 2 | 3 | 4 | 5;

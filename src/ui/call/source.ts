@@ -1,6 +1,6 @@
 import { type Book, defaultAngleRule, districtNameOf, FILES, isOfDemo, live, settingsOf } from '../../book/index.ts';
 import { DEMO_DISTRICT } from '../../io/offline/index.ts';
-import { PUBLISHED_META } from '../../io/publish/index.ts';
+import { PUBLISHED_META, readPublication } from '../../io/publish/index.ts';
 import type { CallSource } from '../../workers/call/index.ts';
 import { demoFiles, demoStateFile } from '../demo.ts';
 import { noteOwnDistrict, type OwnDistrict, ownDistrict } from '../own/own-district.ts';
@@ -104,7 +104,6 @@ export async function stateNow(): Promise<string | null> {
   if (list === undefined) return districtState(await districtHere());
   const answer = await fetch(new URL(list, location.href), { cache: 'no-cache' }).catch(() => null);
   if (!answer?.ok) return null;
-  const { readPublication } = await import('../../io/publish/index.ts');
   return readPublication(await answer.text(), 'This folder').pack.madeFrom;
 }
 
